@@ -1,0 +1,65 @@
+// The arrows of the house: which room may import which. See docs/architecture.md.
+const arrows = {
+  units: [],
+  numerics: [],
+  air: [],
+  fluids: ["numerics"],
+  service: ["fluids", "air", "numerics"],
+  trial: ["units", "numerics", "fluids", "air", "service"],
+  calculations: ["units", "numerics", "fluids", "air", "service", "trial"],
+  store: ["trial"],
+  report: ["units", "trial", "calculations"],
+  server: ["store", "report", "trial", "calculations"],
+  cli: ["store", "report", "trial", "calculations", "server"],
+  web: ["units", "store", "report", "trial", "calculations"],
+};
+const tests = "\\.(test|bench)\\.tsx?$";
+
+const forbidden = [
+  { name: "no-circular", severity: "error", from: {}, to: { circular: true } },
+  {
+    name: "not-to-unresolvable",
+    severity: "error",
+    from: {},
+    to: { couldNotResolve: true },
+  },
+];
+for (const [room, allowed] of Object.entries(arrows)) {
+  const others = Object.keys(arrows).filter((name) => name !== room && !allowed.includes(name));
+  forbidden.push({
+    name: `${room}-against-the-arrows`,
+    severity: "error",
+    from: { path: `^src/${room}/`, pathNot: tests },
+    to: { path: `^src/(${others.join("|")})/` },
+  });
+  forbidden.push({
+    name: `${room}-past-the-door`,
+    comment: "A room is entered only through its index.ts.",
+    severity: "error",
+    from: { path: "^src/", pathNot: `^src/${room}/` },
+    to: { path: `^src/${room}/`, pathNot: `^src/${room}/(index|browser|node)\\.tsx?$` },
+  });
+}
+for (const [library, room] of [
+  ["psychrolib", "air"],
+  ["better-sqlite3", "store"],
+  ["papaparse", "trial"],
+]) {
+  forbidden.push({
+    name: `${library}-only-in-${room}`,
+    severity: "error",
+    from: { path: "^src/", pathNot: `^src/${room}/` },
+    to: { path: `node_modules/${library}` },
+  });
+}
+
+module.exports = {
+  forbidden,
+  options: {
+    doNotFollow: { path: "node_modules" },
+    tsPreCompilationDeps: true,
+    tsConfig: { fileName: "tsconfig.app.json" },
+    exclude: { path: "^(dist|\\.types)" },
+    enhancedResolveOptions: { exportsFields: ["exports"], conditionNames: ["import", "default"] },
+  },
+};
