@@ -10,7 +10,7 @@ const arrows = {
   store: ["trial"],
   report: ["units", "trial", "calculations"],
   server: ["store", "report", "trial", "calculations"],
-  cli: ["store", "report", "trial", "calculations", "server"],
+  cli: ["store", "report", "trial", "calculations"],
   web: ["units", "store", "report", "trial", "calculations"],
 };
 const tests = "\\.(test|bench)\\.tsx?$";
