@@ -37,7 +37,6 @@ export type {
   NoteView,
   OpenedPlan,
   ProductView,
-  Quantity,
   ReadingView,
   Refused,
   RunValue,
