@@ -71,3 +71,4 @@ export type {
   TraceProblem,
   TraceView,
 } from "./traces/view.ts";
+export type { ReadingInContext, Verdict, VerdictDetail } from "./verdict.ts";
