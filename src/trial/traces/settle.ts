@@ -108,9 +108,7 @@ function noiseOf(
     if (explained > bendBeyond * perSample) return { residuals, fitted: 3, approach: fit };
   }
   const line = fitLine(tail.t, tail.y);
-  const residuals = tail.y.map(
-    (y, i) => y - line.mean - line.slope * (at(tail.t, i) - line.tMean),
-  );
+  const residuals = tail.y.map((y, i) => y - line.mean - line.slope * (at(tail.t, i) - line.tMean));
   return { residuals, fitted: 2, approach: undefined };
 }
 
