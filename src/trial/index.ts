@@ -37,7 +37,6 @@ export type {
   NoteView,
   OpenedPlan,
   ProductView,
-  Quantity,
   ReadingView,
   Refused,
   RunValue,
@@ -72,3 +71,4 @@ export type {
   TraceProblem,
   TraceView,
 } from "./traces/view.ts";
+export type { ReadingInContext, Verdict, VerdictDetail } from "./verdict.ts";

@@ -7,19 +7,15 @@ import type {
   Stage,
   Substance,
 } from "./events.ts";
+import type { Quantity } from "../units/index.ts";
 import type { Ledger } from "./ledger/view.ts";
 import type { StageView } from "./stages/view.ts";
 import type { TraceView } from "./traces/view.ts";
 
 /**
  * What `project` makes of a log: one value that screens and reports read. SI inside (Pa absolute, K,
- * kg, m3, fractions 0..1, m/s, rev/min as rpm); `u` is always a standard uncertainty.
+ * kg, m3, fractions 0..1, m/s, rev/s); `u` is always a standard uncertainty.
  */
-
-export interface Quantity {
-  readonly value: number;
-  readonly unit: string;
-}
 
 /** An SI value with its standard uncertainty. */
 export interface Measured {
@@ -86,8 +82,7 @@ export interface Refused {
     | "target-not-an-entry"
     | "bad-correction"
     | "other-trial"
-    | "same-id-other-content"
-    | "unknown-reference";
+    | "same-id-other-content";
   readonly issues: readonly Issue[];
 }
 

@@ -1,3 +1,4 @@
+import type { Dimension } from "../../units/index.ts";
 import type { ReadingForm, ReadingQuantity, Stage } from "../events.ts";
 
 /** One field to fill: what to read, in which unit at first, and why it is worth the walk. */
@@ -5,8 +6,7 @@ export interface ReadingPrompt {
   readonly id: string;
   readonly quantity: ReadingQuantity;
   readonly label: string;
-  /** A dimension of the room `units`. */
-  readonly dimension: string;
+  readonly dimension: Dimension;
   readonly defaultUnit: { readonly us: string; readonly si: string };
   /** Offered first is the first; "lowest" and "highest" belong to a cycling clutch. */
   readonly forms: readonly ReadingForm[];
