@@ -1,0 +1,74 @@
+// The trial: the event log's vocabulary and its pure projections (ledger, stages, runs, traces).
+// Knows: what was said, weighed and recorded, in what order, and what follows from it. Per kg, SI inside.
+// Must never know: where the log is stored, how it is shown, what time it is, who is asking.
+export {
+  accuracySchema,
+  bodySchemas,
+  envelopeSchema,
+  quantitySchema,
+  readingForms,
+  readingQuantities,
+  repeatedStages,
+  stages,
+} from "./events.ts";
+export type {
+  Accuracy,
+  BodyOf,
+  EventOf,
+  EventType,
+  ReadingForm,
+  ReadingQuantity,
+  Stage,
+  Substance,
+  TrialEvent,
+} from "./events.ts";
+export type {
+  Atmosphere,
+  Comparison,
+  ConfirmationView,
+  CorrectionView,
+  DifferenceRow,
+  Entry,
+  EntryOf,
+  EntryType,
+  InstrumentView,
+  Issue,
+  Measured,
+  NoteView,
+  OpenedPlan,
+  ProductView,
+  ReadingView,
+  Refused,
+  RunValue,
+  RunValueSource,
+  RunView,
+  StoredEvent,
+  TrialView,
+  VehicleView,
+  VesselView,
+} from "./view.ts";
+export { lostAccount, unaccountedAccount, vehicleAccount } from "./ledger/view.ts";
+export type {
+  Account,
+  AccountId,
+  AccountStep,
+  Closure,
+  Content,
+  ContentBasis,
+  Ledger,
+  LedgerStep,
+  MixingConcern,
+  Posting,
+  SubstanceKey,
+} from "./ledger/view.ts";
+export type { Caution, ReadingPrompt, Requirement, StageView } from "./stages/view.ts";
+export type {
+  IntervalProposal,
+  Series,
+  SettleWindow,
+  Settlement,
+  Slope,
+  TraceProblem,
+  TraceView,
+} from "./traces/view.ts";
+export type { ReadingInContext, Verdict, VerdictDetail } from "./verdict.ts";
