@@ -6,7 +6,9 @@ import { fileURLToPath } from "node:url";
 const built = new URL("../dist/coldproof.mjs", import.meta.url);
 const root = fileURLToPath(new URL("../", import.meta.url));
 if (!existsSync(built)) {
-  console.error(`coldproof: not built yet. Run this once, then try again:\n  cd ${root} && node scripts/set-up.mjs`);
+  console.error(
+    `coldproof: not built yet. Run this once, then try again:\n  cd ${root} && node scripts/set-up.mjs`,
+  );
   process.exit(1);
 }
 const { main } = await import(built.href);

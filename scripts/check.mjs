@@ -10,7 +10,13 @@ const quiet = [
   ["types", "typescript/bin/tsc", "-b"],
   ["format", "prettier/bin/prettier.cjs", "--check", "--log-level=warn", "."],
   ["unused code", "knip/bin/knip.js"],
-  ["arrows between rooms", "dependency-cruiser/bin/dependency-cruise.mjs", "src", "--config", ".dependency-cruiser.cjs"],
+  [
+    "arrows between rooms",
+    "dependency-cruiser/bin/dependency-cruise.mjs",
+    "src",
+    "--config",
+    ".dependency-cruiser.cjs",
+  ],
 ];
 const tests = ["tests", "vitest/vitest.mjs", "run"];
 const results = [];
@@ -20,7 +26,10 @@ async function lane(queue) {
   for (let check = queue.shift(); check !== undefined; check = queue.shift()) {
     const [name, tool, ...args] = check;
     const started = Date.now();
-    const { code, output } = await run(process.execPath, [join(root, "node_modules", tool), ...args]);
+    const { code, output } = await run(process.execPath, [
+      join(root, "node_modules", tool),
+      ...args,
+    ]);
     note(name, code, started);
     if (code !== 0) console.log(`\n--- ${name} ---\n${output.trimEnd()}\n`);
   }

@@ -37,9 +37,7 @@ export function run(command, args, { env = {}, cwd = root, timeout } = {}) {
 export function npm(args, options) {
   const own = process.env.npm_execpath;
   if (own && /npm-cli\.c?js$/.test(own)) return run(process.execPath, [own, ...args], options);
-  return process.platform === "win32"
-    ? run("npm.cmd", args, options)
-    : run("npm", args, options);
+  return process.platform === "win32" ? run("npm.cmd", args, options) : run("npm", args, options);
 }
 
 /** Full path of a program on PATH, or undefined. */

@@ -1,5 +1,5 @@
 import { openDB, type IDBPDatabase } from "idb";
-import type { TrialEvent } from "../trial/index.ts";
+import type { StoredEvent } from "../trial/index.ts";
 import { type BrowserTables, upgrade, version } from "./browser-tables.ts";
 import { contentOf, distinct } from "./content.ts";
 import type { AppendOutcome, EventStore, StoredLog, WriteFailure } from "./port.ts";
@@ -7,7 +7,7 @@ import type { AppendOutcome, EventStore, StoredLog, WriteFailure } from "./port.
 /** Events that the server has not acknowledged. */
 export interface Outbox {
   /** Waiting to be sent, in the order in which they were made here. */
-  readonly waiting: readonly TrialEvent[];
+  readonly waiting: readonly StoredEvent[];
   /** Ids that the server will not take: it holds another event of that id. They stay here. */
   readonly refused: readonly string[];
 }
@@ -111,7 +111,7 @@ type AppendTx = ReturnType<typeof write<"events" | "trials" | "outbox">>;
 
 async function append(
   db: Db,
-  events: readonly TrialEvent[],
+  events: readonly StoredEvent[],
   { outbox }: { outbox: boolean },
 ): Promise<AppendOutcome> {
   const { entries, conflicts } = distinct(events);
@@ -137,7 +137,7 @@ async function append(
 
 async function sortByKnown(tx: AppendTx, entries: ReturnType<typeof distinct>["entries"]) {
   const table = tx.objectStore("events");
-  const fresh: TrialEvent[] = [];
+  const fresh: StoredEvent[] = [];
   const duplicates: string[] = [];
   const conflicts: string[] = [];
   for (const { event, content } of entries) {
@@ -148,7 +148,7 @@ async function sortByKnown(tx: AppendTx, entries: ReturnType<typeof distinct>["e
   return { fresh, duplicates, conflicts };
 }
 
-async function insert(tx: AppendTx, fresh: readonly TrialEvent[], outbox: boolean): Promise<void> {
+async function insert(tx: AppendTx, fresh: readonly StoredEvent[], outbox: boolean): Promise<void> {
   for (const event of fresh) {
     const { id, trial } = event;
     const row = (await tx.objectStore("trials").get(trial)) ?? { trial, seq: 0, pulled: 0 };
@@ -169,7 +169,7 @@ async function readOutbox(db: Db): Promise<Outbox> {
   const tx = db.transaction(["outbox", "events"]);
   const rows = await tx.objectStore("outbox").getAll();
   const refused = rows.filter((row) => row.refused).map(({ id }) => id);
-  const waiting: TrialEvent[] = [];
+  const waiting: StoredEvent[] = [];
   for (const { id } of rows.filter((row) => !row.refused)) {
     const stored = await tx.objectStore("events").get(id);
     if (stored !== undefined) waiting.push(stored.event);

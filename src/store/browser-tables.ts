@@ -1,11 +1,11 @@
 import type { DBSchema, IDBPDatabase } from "idb";
-import type { TrialEvent } from "../trial/index.ts";
+import type { StoredEvent } from "../trial/index.ts";
 
 /** What the device keeps. Version 1. */
 export interface BrowserTables extends DBSchema {
   events: {
     key: string;
-    value: { id: string; trial: string; seq: number; event: TrialEvent };
+    value: { id: string; trial: string; seq: number; event: StoredEvent };
     indexes: { "by-trial": [string, number] };
   };
   trials: {

@@ -1,10 +1,10 @@
-import type { TrialEvent } from "../trial/index.ts";
+import type { StoredEvent } from "../trial/index.ts";
 
 /**
  * The one text of an event: two events are the same exactly when their texts are. Keys are sorted,
  * because the order in which a sender wrote them is not content.
  */
-export function contentOf(event: TrialEvent): string {
+export function contentOf(event: StoredEvent): string {
   return JSON.stringify(sorted(event));
 }
 
@@ -16,8 +16,8 @@ function sorted(value: unknown): unknown {
 }
 
 /** A batch with repeats taken out, and the ids that it holds twice with different content. */
-export function distinct(events: readonly TrialEvent[]) {
-  const contents = new Map<string, { event: TrialEvent; content: string }>();
+export function distinct(events: readonly StoredEvent[]) {
+  const contents = new Map<string, { event: StoredEvent; content: string }>();
   const conflicts = new Set<string>();
   for (const event of events) {
     const content = contentOf(event);

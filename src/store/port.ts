@@ -1,4 +1,4 @@
-import type { TrialEvent } from "../trial/index.ts";
+import type { StoredEvent } from "../trial/index.ts";
 
 /** Why nothing was written although the events were in order. */
 export type WriteFailure = "disk-full" | "busy" | "read-only" | "disk-error";
@@ -22,7 +22,7 @@ export type AppendOutcome =
 
 /** One trial's events in the order in which this store took them. That order means nothing. */
 export interface StoredLog {
-  readonly events: readonly TrialEvent[];
+  readonly events: readonly StoredEvent[];
   /** Give it to `read` to get only what came later. 0 before the first event. */
   readonly cursor: number;
 }
@@ -37,8 +37,12 @@ export interface StoredTrial {
  * Where the log lives. Events come in any order, late and more than once; each stays as it first came.
  */
 export interface EventStore {
-  /** Resolves with `appended` only when a crash can no longer undo it. */
-  append(events: readonly TrialEvent[]): Promise<AppendOutcome>;
+  /**
+   * Resolves with `appended` only when a crash can no longer undo it.
+   *
+   * @param events as `parseEvent` gave them: it trims texts, and an untrimmed one would be another content.
+   */
+  append(events: readonly StoredEvent[]): Promise<AppendOutcome>;
   /** Events of one trial that came after a cursor; all of them without one. Unknown trial: none. */
   read(trial: string, after?: number): Promise<StoredLog>;
   /** Trials that have an event, by id. */

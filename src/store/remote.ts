@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { parseEvent, type TrialEvent } from "../trial/index.ts";
+import { parseEvent, type StoredEvent } from "../trial/index.ts";
 import type { Remote } from "./synchronise.ts";
 
 const trialsAnswer = z.object({
@@ -10,7 +10,10 @@ const appendAnswer = z.object({
   duplicates: z.array(z.string()),
 });
 const conflictAnswer = z.object({ conflicts: z.array(z.string()).min(1) });
-const logAnswer = z.object({ events: z.array(z.unknown()), cursor: z.number().int().nonnegative() });
+const logAnswer = z.object({
+  events: z.array(z.unknown()),
+  cursor: z.number().int().nonnegative(),
+});
 
 const unreachable = { kind: "failed", reason: "unreachable" } as const;
 const notUnderstood = { kind: "failed", reason: "not-understood" } as const;
@@ -79,8 +82,8 @@ function read<T>(schema: z.ZodType<T>, text: string): T | undefined {
 }
 
 /** All or nothing: passing over an event that a newer version wrote would lose it behind the cursor. */
-function eventsOf(values: readonly unknown[]): readonly TrialEvent[] | undefined {
-  const events: TrialEvent[] = [];
+function eventsOf(values: readonly unknown[]): readonly StoredEvent[] | undefined {
+  const events: StoredEvent[] = [];
   for (const value of values) {
     const parsed = parseEvent(value);
     if (parsed.kind !== "event") return undefined;

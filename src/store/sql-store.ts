@@ -1,5 +1,5 @@
 import type { Kysely, Transaction } from "kysely";
-import type { TrialEvent } from "../trial/index.ts";
+import type { StoredEvent } from "../trial/index.ts";
 import { distinct } from "./content.ts";
 import type { AppendOutcome, StoredLog, StoredTrial } from "./port.ts";
 import type { Tables } from "./schema.ts";
@@ -19,7 +19,7 @@ type Entry = ReturnType<typeof distinct>["entries"][number];
  */
 export async function appendRows(
   db: Kysely<Tables>,
-  events: readonly TrialEvent[],
+  events: readonly StoredEvent[],
 ): Promise<AppendOutcome> {
   const { entries, conflicts } = distinct(events);
   if (conflicts.length > 0) return { kind: "refused", conflicts };
@@ -122,8 +122,8 @@ export async function readRows(
     .orderBy("seq")
     .execute();
   return {
-    // Only `appendRows` writes this column, from events that were parsed at a door.
-    events: rows.map((row) => JSON.parse(row.content) as TrialEvent),
+    // Only `appendRows` writes this column, from events that a door parsed.
+    events: rows.map((row) => JSON.parse(row.content) as StoredEvent),
     cursor: rows.at(-1)?.seq ?? after,
   };
 }

@@ -1,7 +1,7 @@
 import { mkdirSync } from "node:fs";
 import { dirname, resolve } from "node:path";
 import Database from "better-sqlite3";
-import { Kysely, Migrator, SqliteDialect } from "kysely";
+import { Kysely, Migrator, SqliteDialect, sql } from "kysely";
 import type { EventStore, WriteFailure } from "./port.ts";
 import { migrations, type Tables } from "./schema.ts";
 import { appendRows, readRows, trialRows } from "./sql-store.ts";
@@ -26,21 +26,19 @@ export type OpenOutcome =
       readonly detail: string;
     };
 
-/** How long a writer waits for another process that writes the same file, ms. */
-const patience = 10_000;
-
 /**
  * Opens the log in a file, making file and folder when they are missing, and brings its tables up to date.
  *
  * WAL with `synchronous = FULL`: a commit returns when the system says that it is on the disk.
  *
- * @param file path; ":memory:" for a log that ends with the process.
+ * @param file     path; ":memory:" for a log that ends with the process.
+ * @param patience how long a writer waits for another process that writes the same file, ms.
  */
-export async function openSqliteStore(file: string): Promise<OpenOutcome> {
+export async function openSqliteStore(file: string, patience = 10_000): Promise<OpenOutcome> {
   const path = file === ":memory:" ? file : resolve(file);
   const refused = (reason: Refusal, detail: string) =>
     ({ kind: "refused", reason, path, detail }) as const;
-  const opened = open(path);
+  const opened = open(path, patience);
   if (opened.kind === "refused") return refused(opened.reason, opened.detail);
   const sqlite = opened.database;
   const db = new Kysely<Tables>({ dialect: new SqliteDialect({ database: sqlite }) });
@@ -58,7 +56,7 @@ interface Problem {
   readonly detail: string;
 }
 
-function open(path: string) {
+function open(path: string, patience: number) {
   try {
     if (path !== ":memory:") mkdirSync(dirname(path), { recursive: true });
     const database = new Database(path, { timeout: patience });
@@ -125,17 +123,17 @@ function whatElseItIs(sqlite: Database.Database): Problem | undefined {
 }
 
 /**
- * SQLite refuses at once, without waiting, when another process migrated between our first look and
- * our first write; looking again then finds the work done.
+ * All of it or nothing, and one process at a time: kysely itself uses no transaction for SQLite, so a
+ * crash would leave half a version, and two first starts at once would meet.
  */
 async function migrate(db: Kysely<Tables>): Promise<void> {
   const provider = { getMigrations: () => Promise.resolve({ ...migrations }) };
-  for (let attempt = 1; ; attempt++) {
-    const { error } = await new Migrator({ db, provider }).migrateToLatest();
-    if (error === undefined) return;
-    if (attempt === 5 || failureOf(error) !== "busy") throw error;
-    await new Promise((resume) => setTimeout(resume, 50 * attempt));
-  }
+  await db.connection().execute(async (connection) => {
+    await sql`begin immediate`.execute(connection);
+    const { error } = await new Migrator({ db: connection, provider }).migrateToLatest();
+    await (error === undefined ? sql`commit` : sql`rollback`).execute(connection);
+    if (error !== undefined) throw error;
+  });
 }
 
 function storeOn(db: Kysely<Tables>, path: string): SqliteStore {

@@ -1,4 +1,4 @@
-import type { TrialEvent } from "../trial/index.ts";
+import type { StoredEvent } from "../trial/index.ts";
 import type { BrowserStore } from "./browser-store.ts";
 import type { AppendOutcome, StoredLog, StoredTrial } from "./port.ts";
 
@@ -18,7 +18,7 @@ export interface Remote {
   trials(): Promise<{ readonly kind: "trials"; readonly trials: readonly StoredTrial[] } | Failed>;
   push(
     trial: string,
-    events: readonly TrialEvent[],
+    events: readonly StoredEvent[],
   ): Promise<Exclude<AppendOutcome, { kind: "failed" }> | Failed>;
   pull(trial: string, after: number): Promise<({ readonly kind: "log" } & StoredLog) | Failed>;
 }
@@ -98,7 +98,7 @@ async function pushAll(store: BrowserStore, remote: Remote) {
 }
 
 /** Refused events are set aside so that they do not hold up the others for ever. */
-async function pushBatch(store: BrowserStore, remote: Remote, batch: readonly TrialEvent[]) {
+async function pushBatch(store: BrowserStore, remote: Remote, batch: readonly StoredEvent[]) {
   let rest = batch;
   while (rest[0] !== undefined) {
     const outcome = await remote.push(rest[0].trial, rest);
@@ -110,7 +110,8 @@ async function pushBatch(store: BrowserStore, remote: Remote, batch: readonly Tr
     const refused = new Set(outcome.conflicts);
     const remaining = rest.filter(({ id }) => !refused.has(id));
     // A refusal that names none of ours would repeat for ever.
-    if (remaining.length === rest.length) return { kind: "failed", reason: "not-understood" } as const;
+    if (remaining.length === rest.length)
+      return { kind: "failed", reason: "not-understood" } as const;
     await store.markRefused(outcome.conflicts);
     rest = remaining;
   }
@@ -118,8 +119,8 @@ async function pushBatch(store: BrowserStore, remote: Remote, batch: readonly Tr
 }
 
 /** Runs of one trial's events, each small enough for one request. */
-function* batches(events: readonly TrialEvent[]): Generator<readonly TrialEvent[]> {
-  let batch: TrialEvent[] = [];
+function* batches(events: readonly StoredEvent[]): Generator<readonly StoredEvent[]> {
+  let batch: StoredEvent[] = [];
   let size = 0;
   for (const event of events) {
     const length = JSON.stringify(event).length;
