@@ -1,0 +1,52 @@
+// Makes a fresh checkout ready: packages, SQLite, the built app and, with --test, a browser.
+// Needs nothing but Node; does only what is missing or changed.
+import { pathToFileURL } from "node:url";
+
+const oldest = [20, 19];
+
+/** Stops with a sentence instead of the syntax error that an old Node would show later. */
+function checkNode() {
+  const [major, minor] = process.versions.node.split(".").map(Number);
+  if (major > oldest[0] || (major === oldest[0] && minor >= oldest[1])) return;
+  console.error(
+    `coldproof: Node ${oldest.join(".")} or newer is needed; this is ${process.version}. Install a newer one (nodejs.org), then try again.`,
+  );
+  process.exit(1);
+}
+
+/**
+ * @param test also prepares what only the tests need.
+ * @throws SetUpError whose message tells what to do.
+ */
+export async function setUp({ test = false } = {}) {
+  checkNode();
+  const { withLock } = await import("./steps/lock.mjs");
+  await withLock(async () => {
+    const { installPackages } = await import("./steps/packages.mjs");
+    await installPackages();
+    const { prepareSqlite } = await import("./steps/native.mjs");
+    await prepareSqlite();
+    if (test) {
+      const { prepareBrowser } = await import("./steps/browser.mjs");
+      await prepareBrowser();
+    }
+    const { buildIfChanged } = await import("./build.mjs");
+    await buildIfChanged();
+  });
+}
+
+/** Runs a script's main; a SetUpError is told in its own words and ends the process with code 1. */
+export async function runScript(main) {
+  const { SetUpError } = await import("./steps/run.mjs");
+  try {
+    await main();
+  } catch (error) {
+    if (!(error instanceof SetUpError)) throw error;
+    console.error(`coldproof: ${error.message}`);
+    process.exit(1);
+  }
+}
+
+if (import.meta.url === pathToFileURL(process.argv[1]).href) {
+  await runScript(() => setUp({ test: process.argv.includes("--test") }));
+}
