@@ -11,7 +11,7 @@ const kinds: Readonly<Partial<Record<ReadingPrompt["dimension"], readonly Measur
 };
 
 /** Instruments that can give this reading, the likeliest first. */
-export function instrumentsFor(view: TrialView, prompt: ReadingPrompt): readonly InstrumentView[] {
+export function instrumentsFor(view: TrialView, prompt: Pick<ReadingPrompt, "quantity" | "dimension">): readonly InstrumentView[] {
   const fitting = kinds[prompt.dimension] ?? ["other"];
   const first: Measures | undefined = prompt.quantity === "vacuum" ? "vacuum" : fitting[0];
   return view.instruments

@@ -125,7 +125,8 @@ export function ReadingStep({ trial, stage, prompt, onSaved, onCancel }: Props) 
               <VerdictPanel
                 key={form}
                 verdict={verdict}
-                unit={typed.quantity.unit}
+                typed={typed.quantity}
+                log={prompt.quantity === "vacuum"}
                 atmosphere={view.value.atmosphere.value}
                 title={form === "steady" ? prompt.label : `${prompt.label}, ${form}`}
               />
