@@ -35,6 +35,8 @@ const degree = 12;
 /** A little above the rounding of a good equation; see `noiseOf` for the others. */
 const smallestTolerance = 1e-13;
 const narrowest = 0.002;
+/** Rounding of coexisting densities grows as x⁻³ towards the critical point, from this. */
+const criticalNoise = 1e-16;
 
 /**
  * Builds the saturation expansions of a fluid from nothing but its equation of state.
@@ -51,25 +53,30 @@ export function buildSaturation(file: FluidFile): BuiltSaturation {
   const critical = solveCriticalPoint(file, equation, work);
   const curve = saturationGuide(file, equation, critical, work);
   const far = Math.sqrt((critical.T - file.validity.Tmin) / critical.T);
-  const tolerance = Math.max(smallestTolerance, 2 * noiseOf(curve, 0.5 * far));
   const states = fitPiecewise(
     (x) => {
       const { lnP, rhoL, lnRhoV } = curve(x);
       return [lnP, rhoL, lnRhoV];
     },
     [0, far],
-    { degree, narrowest, tolerances: [tolerance, tolerance * critical.rho, tolerance] },
+    {
+      degree,
+      narrowest,
+      tolerances: (x) => {
+        const accepted = Math.max(smallestTolerance, 2 * noiseOf(curve, x), criticalNoise / x ** 3);
+        return [accepted, accepted * critical.rho, accepted];
+      },
+    },
   );
   const lnP = (x: number): number => {
-    const { expansion } = states;
-    return evaluateAt(expansion, expansion.tables[0], intervalOf(expansion.breaks, x), x);
+    return evaluateAt(states, states.tables[0], intervalOf(states.breaks, x), x);
   };
   const temperature = fitPiecewise(
     (y) => [critical.T * (1 - xAt(y, lnP, far) ** 2)],
     [lnP(far), lnP(0)],
-    { degree, narrowest: 0.002, tolerances: [tolerance * critical.T] },
+    { degree, narrowest: 0.002, tolerances: () => [smallestTolerance * critical.T] },
   );
-  const built = { critical, states: states.expansion, temperature: temperature.expansion };
+  const built = { critical, states, temperature };
   const edge = Math.sqrt(0.001);
   return {
     ...built,

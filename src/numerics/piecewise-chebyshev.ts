@@ -12,8 +12,8 @@ export interface PiecewiseChebyshev {
 
 export interface PiecewiseOptions {
   readonly degree: number;
-  /** Largest difference accepted, per function. */
-  readonly tolerances: readonly number[];
+  /** Largest difference accepted in an interval with this middle, per function. */
+  readonly tolerances: (middle: number) => readonly number[];
   /** Intervals are not split below this width, whatever the difference. */
   readonly narrowest: number;
 }
@@ -23,41 +23,37 @@ export interface PiecewiseOptions {
  *
  * @param f     Gives all functions at once; the result is copied.
  * @param range [from, to].
- * @returns     The expansions and, per function, the largest difference found between nodes.
  */
 export function fitPiecewise(
   f: (x: number) => readonly number[],
   range: readonly [number, number],
   options: PiecewiseOptions,
-): { readonly expansion: PiecewiseChebyshev; readonly differences: readonly number[] } {
+): PiecewiseChebyshev {
   const { degree, tolerances, narrowest } = options;
   const breaks = [range[0]];
-  const tables: number[][] = tolerances.map(() => []);
-  const differences = tolerances.map(() => 0);
+  const functions = tolerances(range[0]).length;
+  const tables: number[][] = Array.from({ length: functions }, () => []);
   const expand = (from: number, to: number): void => {
-    const columns = columnsAt(f, chebyshevNodes(degree, from, to), tolerances.length);
+    const columns = columnsAt(f, chebyshevNodes(degree, from, to), functions);
     const parts = columns.map(chebyshevFit);
     const found = differencesBetweenNodes(f, parts, from, to);
-    const met = found.every((difference, k) => difference <= tolerances[k]);
+    const middle = 0.5 * (from + to);
+    const accepted = tolerances(middle);
+    const met = found.every((difference, k) => difference <= accepted[k]);
     if (!met && 0.5 * (to - from) >= narrowest) {
-      const middle = 0.5 * (from + to);
       expand(from, middle);
       expand(middle, to);
       return;
     }
     breaks.push(to);
-    for (const [k, part] of parts.entries()) {
-      tables[k].push(...part);
-      differences[k] = Math.max(differences[k], found[k]);
-    }
+    for (const [k, part] of parts.entries()) tables[k].push(...part);
   };
   expand(range[0], range[1]);
-  const expansion = {
+  return {
     breaks: Float64Array.from(breaks),
     count: degree + 1,
     tables: tables.map((table) => Float64Array.from(table)),
   };
-  return { expansion, differences };
 }
 
 /**
