@@ -25,6 +25,12 @@ export {
   type TableVerdict,
   ventTemperature,
 } from "./operating-table.ts";
+export {
+  type NoSaturation,
+  staticCheck,
+  type StaticCheck,
+  type StaticReading,
+} from "./static-pressure.ts";
 export { staticMeanings, type StaticMeaning, type StaticVerdict } from "./static-data.ts";
 export {
   type DepthVerdict,
