@@ -25,12 +25,6 @@ export {
   type TableVerdict,
   ventTemperature,
 } from "./operating-table.ts";
-export {
-  type NoSaturation,
-  staticCheck,
-  type StaticCheck,
-  type StaticReading,
-} from "./static-pressure.ts";
 export { staticMeanings, type StaticMeaning, type StaticVerdict } from "./static-data.ts";
 export {
   type DepthVerdict,
