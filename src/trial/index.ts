@@ -71,4 +71,5 @@ export type {
   TraceProblem,
   TraceView,
 } from "./traces/view.ts";
-export type { ReadingInContext, Verdict, VerdictDetail } from "./verdict.ts";
+export { judgeReading } from "./verdict/judge.ts";
+export type { ReadingInContext, Verdict, VerdictDetail } from "./verdict/view.ts";
