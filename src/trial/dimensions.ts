@@ -1,4 +1,4 @@
-import { type Dimension, isUnit, type Quantity, toSI, unitsOf } from "../units/index.ts";
+import { type Dimension, isUnit, type Quantity, toSI, unitById, unitsOf } from "../units/index.ts";
 import type { BodyOf, EventType, ReadingQuantity } from "./events.ts";
 import type { Issue } from "./view.ts";
 
@@ -26,7 +26,7 @@ export const quantityDimension: Readonly<Record<ReadingQuantity, Dimension>> = {
   "pump-time": "duration",
 };
 
-type Sign = "any" | "positive" | "not-negative";
+type Sign = "any" | "positive" | "not-negative" | "barometer";
 interface Check {
   readonly field: string;
   readonly quantity: Quantity | undefined;
@@ -56,7 +56,7 @@ function checksOf<T extends EventType>(type: T, body: BodyOf<T>): Check[] {
   const table: { [K in EventType]?: (b: BodyOf<K>) => Check[] } = {
     "trial-opened": (b) => [
       check("altitude", b.altitude, "length"),
-      check("barometer", b.barometer, "pressure", "positive"),
+      check("barometer", b.barometer, "pressure", "barometer"),
       check("margin", b.margin, "temperature-difference", "positive"),
     ],
     "vehicle-described": (b) => [
@@ -77,7 +77,7 @@ function checksOf<T extends EventType>(type: T, body: BodyOf<T>): Check[] {
         "value",
         b.value,
         quantityDimension[b.quantity],
-        b.quantity === "barometer" ? "positive" : "any",
+        b.quantity === "barometer" ? "barometer" : "any",
       ),
     ],
     "transfer-posted": transferChecks,
@@ -143,6 +143,12 @@ const accepted = (dimensions: readonly Dimension[]): string => {
   return `a unit out of: ${[...new Set(ids)].join(", ")}`;
 };
 
+const isBarometric = (quantity: Quantity): boolean => {
+  if (unitById(quantity.unit).reference !== "absolute") return false;
+  const p = toSI(quantity);
+  return p >= 50e3 && p <= 110e3;
+};
+
 /** Stated limits and resolutions are steps, so their zero does not matter; the rest must be possible. */
 function rangeIssue({ field, quantity, dimensions, sign }: Check): Issue[] {
   if (!quantity) return [];
@@ -152,6 +158,9 @@ function rangeIssue({ field, quantity, dimensions, sign }: Check): Issue[] {
   const issue = (words: string): Issue[] => [
     { field: `${field}.value`, value: quantity.value, accepted: words },
   ];
+  if (sign === "barometer" && !isBarometric(quantity)) {
+    return issue("an absolute pressure from 50 to 110 kPa: station pressure, not gauge");
+  }
   if (sign === "positive" && !(quantity.value > 0)) return issue("more than zero");
   if (sign === "not-negative" && quantity.value < 0) return issue("zero or more");
   if (Math.abs(quantity.value) > largest) return issue("a number a workshop could meet");

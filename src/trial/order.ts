@@ -27,7 +27,8 @@ export const sorted = <T extends Stamped>(things: readonly T[]): T[] => [...thin
 /** JSON with sorted keys: equal for equal contents, whatever the order of writing. */
 export function canonicalText(value: unknown): string {
   if (Array.isArray(value)) return `[${value.map(canonicalText).join(",")}]`;
-  if (typeof value !== "object" || value === null) return JSON.stringify(value) ?? "null";
+  if (value === undefined) return "null";
+  if (typeof value !== "object" || value === null) return JSON.stringify(value);
   const fields = Object.entries(value)
     .filter(([, field]) => field !== undefined)
     .sort(([a], [b]) => (a < b ? -1 : 1))

@@ -160,6 +160,7 @@ export interface VesselView {
     readonly substance: Substance;
     readonly mass: number;
     readonly basis: "weighed" | "declared";
+    readonly instrument?: string;
   };
 }
 

@@ -55,8 +55,8 @@ export interface Posting {
   readonly leg: "moved" | "purged" | "disagreement" | "found-empty";
   readonly evidence: "source" | "destination" | "both" | "stated" | "inspection";
   readonly phase?: "liquid" | "vapour" | "unknown";
-  /** Extra mass of this posting that no scale limits, because an assumption stands behind it. */
-  readonly assumption?: "no-instrument-named";
+  /** True when no scale was named and the general limit for shop scales was assumed. */
+  readonly scaleAssumed: boolean;
 }
 
 /** A place where two statements about the same mass can be held against each other. */
@@ -64,7 +64,8 @@ export interface Closure {
   readonly entry: string;
   readonly when: string;
   readonly account: AccountId;
-  readonly kind: "both-weighed" | "found-empty" | "gross-mass" | "negative-contents";
+  readonly kind:
+    "both-weighed" | "found-empty" | "gross-mass" | "negative-contents" | "runs-backwards";
   /** kg: what the ledger expects minus what was found. */
   readonly residual: number;
   readonly u: number;
@@ -89,7 +90,7 @@ export interface Ledger {
   readonly postings: readonly Posting[];
   readonly closures: readonly Closure[];
   readonly steps: readonly LedgerStep[];
-  /** Largest mass any account but the cylinders' own metal ever held, kg: the top of every column. */
+  /** Largest mass that any account ever held, kg: the top of every column. */
   readonly largest: number;
   /** Sum over all accounts against the sum of initial contents, kg. */
   readonly conservation: {
@@ -103,11 +104,11 @@ export interface Ledger {
 export interface MixingConcern {
   readonly kind:
     | "mixes"
-    | "residue"
     | "unknown-contents"
     | "not-emptied-since"
     | "not-flammable-rated"
     | "pressure-rating-unknown"
+    | "same-vessel"
     | "not-a-recovery-vessel";
   readonly severity: "stop" | "check";
   readonly sentence: string;
