@@ -34,7 +34,7 @@ export interface BandScaleProps {
 export function BandScale(props: BandScaleProps) {
   const { id, title, reading, shown, verdict, readingText } = props;
   return (
-    <figure class={props.compact === true ? "pic pic-band pic-compact" : "pic pic-band"}>
+    <figure class={classOf(props)}>
       <figcaption class="band-head">
         <span class="pic-title">{title}</span>
         <span class="band-value">
@@ -56,6 +56,11 @@ export function BandScale(props: BandScaleProps) {
     </figure>
   );
 }
+
+const classOf = ({ compact, width }: BandScaleProps): string =>
+  ["pic pic-band", compact === true ? "pic-compact" : "", width < 480 ? "pic-narrow" : ""]
+    .filter((name) => name !== "")
+    .join(" ");
 
 function heightsOf({ compact, band }: BandScaleProps) {
   const label = band ? 17 : 4;

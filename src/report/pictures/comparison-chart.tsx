@@ -72,15 +72,9 @@ function Quantity({ row, top, width }: { row: ComparisonRow; top: number; width:
   return (
     <g>
       <text class="pic-name" x={0} y={top + 13} font-size="13">
-        {row.name}
+        {row.name} <tspan class="pic-unit">{row.shown.label}</tspan>
       </text>
-      <HorizontalAxis
-        scale={scale}
-        y={axis}
-        right={right + 8}
-        unit={row.shown.label}
-        gridTo={top + NAME + 2}
-      />
+      <HorizontalAxis scale={scale} y={axis} right={right + 24} unit="" gridTo={top + NAME + 2} />
       {row.charges.map((charge, i) => (
         <Charge
           key={i}

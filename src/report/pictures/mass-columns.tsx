@@ -3,7 +3,7 @@ import { type Ledger, lostAccount, unaccountedAccount } from "../../trial/index.
 import { COVERAGE_95, type Shown } from "../shown.ts";
 import { HorizontalAxis } from "./axis.tsx";
 import { atStep, type Flow, flowsOf, type Lane, lanesOf } from "./mass-flows.ts";
-import { MassRow, ROW, type RowState } from "./mass-row.tsx";
+import { MassRow, ROW, rowHeight, type RowState } from "./mass-row.tsx";
 import { Drawing, type PictureTable } from "./picture.tsx";
 import { Fillings, fillingsOf } from "./substance-pattern.tsx";
 import { px } from "./text-room.ts";
@@ -18,7 +18,7 @@ export interface MassColumnsProps {
   readonly width: number;
 }
 
-const LANE = 16;
+const LANE = 17;
 const AXIS = 26;
 
 /** Vessels as columns of one scale, lying down so that their names can be read on a phone. */
@@ -28,7 +28,8 @@ export function MassColumns(props: MassColumnsProps) {
   const lanes = lanesAt(props, rows);
   const gutter =
     lanes.length === 0 ? 8 : 22 + LANE * Math.max(...lanes.map(({ lane }) => lane + 1));
-  const height = rows.length * ROW.height + AXIS;
+  const tops = topsOf(rows);
+  const floor = tops.at(-1) ?? 0;
   const scale = massScale(props, rows, width - gutter);
   return (
     <figure class="pic pic-mass">
@@ -40,12 +41,12 @@ export function MassColumns(props: MassColumnsProps) {
         title={title}
         description={massDescription(props)}
         width={width}
-        height={height}
+        height={floor + AXIS}
       >
         <Fillings id={id} />
         <HorizontalAxis
           scale={scale}
-          y={rows.length * ROW.height}
+          y={floor}
           right={width - gutter + 8}
           unit={props.shown.label}
           gridTo={0}
@@ -55,7 +56,7 @@ export function MassColumns(props: MassColumnsProps) {
             key={row.account.id}
             id={id}
             row={row}
-            y={i * ROW.height}
+            y={tops[i] ?? 0}
             right={width - gutter}
             scale={scale}
             shown={props.shown}
@@ -63,7 +64,7 @@ export function MassColumns(props: MassColumnsProps) {
           />
         ))}
         {lanes.map((lane, i) => (
-          <LaneLine key={i} lane={lane} number={i + 1} x={width - gutter + 6} />
+          <LaneLine key={i} lane={lane} number={i + 1} x={width - gutter + 6} tops={tops} />
         ))}
       </Drawing>
       <FlowList props={props} />
@@ -96,20 +97,26 @@ function massScale({ ledger, shown }: MassColumnsProps, rows: readonly RowState[
   const high = Math.max(ledger.largest, ...ends) || 1;
   return scaleLinear()
     .domain([shown.value(low), shown.value(high)])
-    .range([1, right - 4]);
+    .range([5, right - 4]);
 }
+
+/** Upper edges of the rows, and the lower edge of the last. */
+const topsOf = (rows: readonly RowState[]): number[] =>
+  rows.reduce<number[]>((tops, row) => [...tops, (tops.at(-1) ?? 0) + rowHeight(row)], [0]);
 
 /** From the bar it leaves, around in its lane, to the bar it enters; a number names it in the list below. */
 function LaneLine({
   lane: { flow, fromRow, toRow, lane },
   number,
   x,
+  tops,
 }: {
   lane: Lane;
   number: number;
   x: number;
+  tops: readonly number[];
 }) {
-  const bar = (row: number): number => row * ROW.height + ROW.bar + ROW.thick / 2;
+  const bar = (row: number): number => (tops[row] ?? 0) + ROW.bar + ROW.thick / 2;
   const down = toRow > fromRow;
   // Leaves on the near half of the bar and enters on the far half, so that two ways do not run together.
   const y1 = bar(fromRow) + (down ? 4 : -4);
@@ -122,7 +129,7 @@ function LaneLine({
     <g class={`pic-flow pic-flow-${kind}`}>
       <path d={`M${px(x)} ${px(y1)}H${px(edge)}V${px(y2)}H${px(x + 5)}`} />
       <path class="pic-arrow" d={`M${px(x)} ${px(y2)}l7 -4v8Z`} />
-      <circle cx={px(edge)} cy={px(middle)} r="8.5" />
+      <circle cx={px(edge)} cy={px(middle)} r="7.5" />
       <text x={px(edge)} y={px(middle + 4)} font-size="12" text-anchor="middle">
         {number}
       </text>

@@ -14,8 +14,13 @@ export interface RowState {
   readonly contents?: readonly Content[];
 }
 
-/** Heights inside a row: name, bar, what is in it. */
-export const ROW = { height: 70, name: 15, bar: 22, thick: 22, inside: 58 } as const;
+/** Heights inside a row: name, bar, total with what it is, and a line more for each further substance. */
+export const ROW = { name: 13, bar: 20, thick: 22, inside: 62, line: 17, gap: 14 } as const;
+
+export const rowHeight = ({ contents }: RowState): number =>
+  ROW.inside + ROW.gap + ROW.line * (several(contents) ? (contents?.length ?? 0) : 0);
+
+const several = (contents: readonly Content[] | undefined): boolean => (contents ?? []).length > 1;
 
 interface MassRowProps {
   readonly id: string;
@@ -31,17 +36,11 @@ interface MassRowProps {
 const LEAST_BAR = 2;
 
 export function MassRow(props: MassRowProps) {
-  const { row, y, right, shown } = props;
-  const value =
-    row.u === undefined ? shown.text(row.mass) : shown.pair({ value: row.mass, u: row.u });
-  const room = right - textWidth(value, 13) - 12;
+  const { row, y, right } = props;
   return (
     <g class={`pic-row pic-row-${row.account.kind}`}>
       <text class="pic-name" x="0" y={y + ROW.name} font-size="13">
-        {cut(row.account.name, 13, room)}
-      </text>
-      <text class="pic-number" x={right} y={y + ROW.name} font-size="13" text-anchor="end">
-        {value}
+        {cut(row.account.name, 13, right)}
       </text>
       <Ghost {...props} />
       <Bar {...props} />
@@ -150,44 +149,73 @@ function Reach({ row, y, scale, shown }: Pick<MassRowProps, "row" | "y" | "scale
   );
 }
 
-const bases = { weighed: "weighed", declared: "declared, not weighed", none: "" } as const;
+const bases = { weighed: "weighed", declared: "declared", none: "" } as const;
 
-/** The substances by name, each behind a swatch of its filling, and what the mass rests on. */
-function Inside({ row, id, y, right, shown, fillings }: MassRowProps) {
-  const line = y + ROW.inside;
-  const words = bases[row.account.basis];
+/** The total, the substances behind swatches of their fillings, and what the mass rests on. */
+function Inside(props: MassRowProps) {
+  const { row, y, right, shown } = props;
+  const total =
+    row.u === undefined ? shown.text(row.mass) : shown.pair({ value: row.mass, u: row.u });
   const contents = row.contents ?? [];
-  let x = 0;
-  const shownContents = contents.map((one) => {
-    const text =
-      contents.length > 1 ? `${one.name} ${shown.text(one.mass.value, one.mass.u)}` : one.name;
-    const at = x;
-    x += 18 + textWidth(text, 12) + 12;
-    return { one, text, at };
-  });
-  const fits = x + textWidth(words, 12) <= right;
+  const words = bases[row.account.basis];
+  const line = y + ROW.inside - 3;
+  const beside = textWidth(total, 13) + 12;
+  const [only] = contents;
+  const label = (name: string): string => {
+    const full = words === "" ? name : `${name}, ${words}`;
+    return textWidth(full, 12) + 18 <= right - beside ? full : name;
+  };
   return (
     <g class="pic-inside">
-      {shownContents.map(({ one, text, at }) => (
-        <g key={one.substance}>
-          <rect
-            class="pic-bar"
-            fill={fillingUrl(id, fillings.get(one.substance) ?? 0)}
-            x={px(at + 0.5)}
-            y={line - 10}
-            width="12"
-            height="11"
-          />
-          <text x={px(at + 18)} y={line} font-size="12">
-            {cut(text, 12, right - at - 18)}
-          </text>
-        </g>
-      ))}
-      {words !== "" && contents.length > 0 && fits && (
-        <text class="pic-quiet" x={px(x)} y={line} font-size="12">
-          {words}
-        </text>
-      )}
+      <text class="pic-number" x="0" y={line} font-size="13">
+        {total}
+      </text>
+      {several(contents)
+        ? contents.map((one, i) => (
+            <Swatch
+              key={one.substance}
+              {...props}
+              substance={one.substance}
+              text={`${one.name} ${shown.pair(one.mass)}`}
+              x={0}
+              line={line + ROW.line * (i + 1)}
+              room={right}
+            />
+          ))
+        : only && (
+            <Swatch
+              {...props}
+              substance={only.substance}
+              text={label(only.name)}
+              x={beside}
+              line={line}
+              room={right - beside}
+            />
+          )}
     </g>
   );
 }
+
+interface SwatchProps extends Pick<MassRowProps, "id" | "fillings"> {
+  readonly substance: SubstanceKey;
+  readonly text: string;
+  readonly x: number;
+  readonly line: number;
+  readonly room: number;
+}
+
+const Swatch = ({ id, fillings, substance, text, x, line, room }: SwatchProps) => (
+  <g>
+    <rect
+      class="pic-bar"
+      fill={fillingUrl(id, fillings.get(substance) ?? 0)}
+      x={px(x + 0.5)}
+      y={line - 10.5}
+      width="12"
+      height="12"
+    />
+    <text x={px(x + 18)} y={line} font-size="12">
+      {cut(text, 12, room - 18)}
+    </text>
+  </g>
+);
