@@ -132,7 +132,7 @@ async function migrate(db: Kysely<Tables>): Promise<void> {
     await sql`begin immediate`.execute(connection);
     const { error } = await new Migrator({ db: connection, provider }).migrateToLatest();
     await (error === undefined ? sql`commit` : sql`rollback`).execute(connection);
-    if (error !== undefined) throw error;
+    if (error instanceof Error) throw error;
   });
 }
 
