@@ -25,10 +25,10 @@ async function refusal(file: string) {
   return outcome.kind === "refused" ? outcome.reason : outcome.kind;
 }
 
-test.for(contract)("$name", async (promise) => {
+test.for(contract)("$name", async ({ check }) => {
   const file = newFile();
   const store = await open(file);
-  await promise.check(store, () => open(file));
+  await check(store, () => open(file));
   await store.close();
 });
 
