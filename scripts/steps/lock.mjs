@@ -1,12 +1,19 @@
 // One set-up at a time in a checkout, however many were started.
-import { mkdirSync, readFileSync, readdirSync, renameSync, rmSync, rmdirSync } from "node:fs";
-import { writeFileSync } from "node:fs";
+import {
+  mkdirSync,
+  readFileSync,
+  readdirSync,
+  renameSync,
+  rmSync,
+  rmdirSync,
+  writeFileSync,
+} from "node:fs";
 import { join } from "node:path";
+import { setTimeout as pause } from "node:timers/promises";
 import { stamps } from "./checkout.mjs";
 import { say } from "./run.mjs";
 
 const held = join(stamps, "lock");
-const pause = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
 
 /**
  * Runs `work` while no other process of this checkout does the same.

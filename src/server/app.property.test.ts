@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { base, memoryServer } from "../../test/store/memory-server.ts";
-import { note, trialId } from "../../test/store/sample-events.ts";
+import { base, memoryServer } from "../../test/doors/memory-server.ts";
+import { note, trialId } from "../../test/doors/sample-events.ts";
 
 const segment = fc.oneof(
   fc.constantFrom("api", "trials", "events", "report", "export", "import", "calculations", "root"),

@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { expect, test } from "vitest";
-import { base, get, memoryServer, post } from "../../test/store/memory-server.ts";
-import { eventId, note, trialId } from "../../test/store/sample-events.ts";
+import { base, get, memoryServer, post } from "../../test/doors/memory-server.ts";
+import { eventId, note, trialId } from "../../test/doors/sample-events.ts";
 
 const events = `/api/trials/${trialId(1)}/events`;
 const issuesOf = async (response: Response) =>

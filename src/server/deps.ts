@@ -8,13 +8,13 @@ import type { Site } from "./site.ts";
 export interface ServerDeps {
   readonly store: EventStore;
   readonly calculations: readonly OfferedCalculation[];
-  compute(name: string, input: unknown): Computed;
-  report(events: readonly StoredEvent[]): string;
-  exportTrial(events: readonly StoredEvent[]): string;
-  parseExport(input: unknown): ParsedExport;
+  readonly compute: (name: string, input: unknown) => Computed;
+  readonly report: (events: readonly StoredEvent[]) => string;
+  readonly exportTrial: (events: readonly StoredEvent[]) => string;
+  readonly parseExport: (input: unknown) => ParsedExport;
   readonly site: Site;
   /** Told of a fault of our own, with the request's method and path; the client gets a plain 500. */
-  onFault(error: unknown, request: string): void;
+  readonly onFault: (error: unknown, request: string) => void;
 }
 
 export interface OfferedCalculation {

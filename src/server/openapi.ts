@@ -6,8 +6,7 @@ type Json = Readonly<Record<string, unknown>>;
 
 /** JSON Schema 2020-12, which is what OpenAPI 3.1 uses. What zod cannot express is left open. */
 function schemaOf(schema: z.ZodType, io: "input" | "output"): Json {
-  const { $schema: _, ...rest } = z.toJSONSchema(schema, { io, unrepresentable: "any" });
-  return rest;
+  return z.toJSONSchema(schema, { io, unrepresentable: "any" });
 }
 
 const issues = z.object({

@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
-import { get, memoryServer } from "../../test/store/memory-server.ts";
+import { get, memoryServer } from "../../test/doors/memory-server.ts";
 import { readSite } from "./index.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "coldproof-site-"));

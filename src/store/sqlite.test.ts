@@ -3,8 +3,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import Database from "better-sqlite3";
 import { afterAll, expect, test } from "vitest";
-import { contract } from "../../test/store/contract.ts";
-import { note, trialId } from "../../test/store/sample-events.ts";
+import { contract } from "../../test/doors/contract.ts";
+import { note, trialId } from "../../test/doors/sample-events.ts";
 import { openSqliteStore } from "./index.ts";
 import { migrations } from "./schema.ts";
 

@@ -132,7 +132,8 @@ async function migrate(db: Kysely<Tables>): Promise<void> {
     await sql`begin immediate`.execute(connection);
     const { error } = await new Migrator({ db: connection, provider }).migrateToLatest();
     await (error === undefined ? sql`commit` : sql`rollback`).execute(connection);
-    if (error !== undefined) throw error;
+    if (error !== undefined)
+      throw error instanceof Error ? error : new Error("no migration", { cause: error });
   });
 }
 

@@ -8,7 +8,7 @@ import { eventId, note, trialId } from "./sample-events.ts";
  */
 export interface ContractCase {
   readonly name: string;
-  check(store: EventStore, reopen: () => Promise<EventStore>): Promise<void>;
+  readonly check: (store: EventStore, reopen: () => Promise<EventStore>) => Promise<void>;
 }
 
 export const contract: readonly ContractCase[] = [
