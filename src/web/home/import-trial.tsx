@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import { parseExport } from "../../trial/index.ts";
 import { takeIn } from "../shell/log-keeper.ts";
+import { jsonOf } from "./json-of.ts";
 import { go } from "../shell/route.ts";
 
 /** Takes in a trial file that was exported here or elsewhere. */
@@ -8,7 +9,7 @@ export function ImportTrial() {
   const [failure, setFailure] = useState<string>();
   const take = async (file: File): Promise<void> => {
     setFailure(undefined);
-    const parsed = parseExport(await file.text());
+    const parsed = parseExport(jsonOf(await file.text()));
     if (parsed.kind === "invalid") {
       const first = parsed.issues[0];
       setFailure(

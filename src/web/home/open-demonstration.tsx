@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import { parseExport } from "../../trial/index.ts";
 import { takeIn } from "../shell/log-keeper.ts";
+import { jsonOf } from "./json-of.ts";
 import { go } from "../shell/route.ts";
 
 /** Fetches the invented trial that comes with the app and opens it. */
@@ -14,7 +15,7 @@ export function OpenDemonstration() {
         setState("The demonstration is not on this server.");
         return;
       }
-      const parsed = parseExport(await response.text());
+      const parsed = parseExport(jsonOf(await response.text()));
       if (parsed.kind === "invalid") {
         setState("The demonstration file cannot be read by this version.");
         return;
