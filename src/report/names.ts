@@ -99,12 +99,16 @@ export const problemNames: Readonly<Record<TraceProblem["kind"], string>> = {
   "long-row": "row too long",
   "bad-time": "time not readable",
   "repeated-row": "row repeated",
+  "repeated-time": "time repeated",
   "time-runs-back": "time runs back",
   "gap-in-time": "gap in time",
+  "missing-column": "column missing",
   "blank-cell": "blank cell",
   "over-range": "over range",
+  "no-value-mark": "marked as no value",
   "not-a-number": "not a number",
   "impossible-value": "value not possible",
+  "drop-out": "sensor dropped out",
   "stuck-sensor": "sensor stuck",
 };
 
