@@ -1,3 +1,13 @@
+// Numerics: roots, Chebyshev expansions, statistics and random numbers as functions of plain numbers.
+// It must never know physics, units, files or clocks. Randomness is seeded by the caller.
+export { chebyshevFit, chebyshevNodes, clenshaw } from "./chebyshev.ts";
+export { createRandom } from "./random.ts";
+export type { Random } from "./random.ts";
+export { findRoot } from "./find-root.ts";
+export type { RootFailure, RootOptions, RootOutcome } from "./find-root.ts";
+export { newtonInBracket } from "./newton-in-bracket.ts";
+export { evaluateAt, fitPiecewise, intervalOf } from "./piecewise-chebyshev.ts";
+export type { PiecewiseChebyshev, PiecewiseOptions } from "./piecewise-chebyshev.ts";
 export {
   autocorrelationTime,
   autocovariance,

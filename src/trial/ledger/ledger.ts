@@ -69,19 +69,10 @@ class Poster {
   }
 
   post(entry: Entry): void {
-    switch (entry.type) {
-      case "transfer-posted":
-        this.postTransfer(entry);
-        break;
-      case "vessel-found-empty":
-        this.postEmpty(entry);
-        break;
-      case "reading-taken":
-        this.checkGross(entry);
-        return;
-      default:
-        return;
-    }
+    if (entry.type === "reading-taken") this.checkGross(entry);
+    if (entry.type === "transfer-posted") this.postTransfer(entry);
+    else if (entry.type === "vessel-found-empty") this.postEmpty(entry);
+    else return;
     this.steps.push({
       entry: entry.id,
       when: entry.when,

@@ -14,12 +14,16 @@ export interface TraceProblem {
     | "long-row"
     | "bad-time"
     | "repeated-row"
+    | "repeated-time"
     | "time-runs-back"
     | "gap-in-time"
+    | "missing-column"
     | "blank-cell"
     | "over-range"
+    | "no-value-mark"
     | "not-a-number"
     | "impossible-value"
+    | "drop-out"
     | "stuck-sensor";
   /** Were other cells of the line kept? */
   readonly keptRest: boolean;
@@ -101,8 +105,9 @@ export interface TraceView {
   readonly stage: Stage;
   readonly round?: string;
   readonly when: string;
-  /** The file's own clock at t = 0, ISO local; absent for elapsed time. */
-  readonly start?: string;
+  /** The file's clock at t = 0, as `run-recorded` takes it; counts from 1970 when time is elapsed. */
+  readonly start: string;
+  readonly clock: "file" | "elapsed";
   readonly rows: { readonly read: number; readonly kept: number };
   readonly series: readonly Series[];
   readonly problems: readonly TraceProblem[];

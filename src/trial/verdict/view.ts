@@ -1,6 +1,6 @@
-import type { Quantity } from "../units/index.ts";
-import type { ReadingForm, ReadingQuantity, Stage } from "./events.ts";
-import type { Measured } from "./view.ts";
+import type { Quantity } from "../../units/index.ts";
+import type { ReadingForm, ReadingQuantity, Stage } from "../events.ts";
+import type { Measured } from "../view.ts";
 
 /** A reading that is typed or logged and wants a verdict. */
 export interface ReadingInContext {
@@ -11,6 +11,10 @@ export interface ReadingInContext {
   readonly stage: Stage;
   readonly round?: string;
   readonly run?: string;
+  /** Vessel on the scale, for a gross mass. */
+  readonly vessel?: string;
+  /** When it was read, ISO 8601; absent while it is being typed. */
+  readonly when?: string;
 }
 
 /** One line of what stands behind a verdict, with where it comes from. */
