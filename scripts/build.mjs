@@ -1,9 +1,8 @@
 // Builds dist: the app (dist/web) and the command with its server (dist/coldproof.mjs).
 import { existsSync, renameSync, rmSync } from "node:fs";
 import { join } from "node:path";
-import { pathToFileURL } from "node:url";
 import { hashOf, root, stamp, writeStamp } from "./steps/checkout.mjs";
-import { SetUpError, say } from "./steps/run.mjs";
+import { SetUpError, isMain, runScript, say } from "./steps/run.mjs";
 
 const inputs = ["src", "data", "public", "scripts/build.mjs", "package-lock.json"];
 const isTest = (path) => /\.(test|bench)\.tsx?$/.test(path);
@@ -64,8 +63,7 @@ function nodeConfig(outDir) {
   };
 }
 
-if (import.meta.url === pathToFileURL(process.argv[1]).href) {
-  const { runScript } = await import("./set-up.mjs");
+if (isMain(import.meta.url)) {
   await runScript(async () => {
     await build();
   });

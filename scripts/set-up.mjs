@@ -1,6 +1,6 @@
 // Makes a fresh checkout ready: packages, SQLite, the built app and, with --test, a browser.
 // Needs nothing but Node; does only what is missing or changed.
-import { pathToFileURL } from "node:url";
+import { isMain, runScript } from "./steps/run.mjs";
 
 const oldest = [20, 19];
 
@@ -35,18 +35,6 @@ export async function setUp({ test = false } = {}) {
   });
 }
 
-/** Runs a script's main; a SetUpError is told in its own words and ends the process with code 1. */
-export async function runScript(main) {
-  const { SetUpError } = await import("./steps/run.mjs");
-  try {
-    await main();
-  } catch (error) {
-    if (!(error instanceof SetUpError)) throw error;
-    console.error(`coldproof: ${error.message}`);
-    process.exit(1);
-  }
-}
-
-if (import.meta.url === pathToFileURL(process.argv[1]).href) {
+if (isMain(import.meta.url)) {
   await runScript(() => setUp({ test: process.argv.includes("--test") }));
 }

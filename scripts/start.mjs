@@ -2,9 +2,10 @@
 // and SIGTERM reach the server.
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import { runScript, setUp } from "./set-up.mjs";
+import { setUp } from "./set-up.mjs";
+import { root } from "./steps/checkout.mjs";
+import { runScript } from "./steps/run.mjs";
 
 await runScript(() => setUp());
-const { root } = await import("./steps/checkout.mjs");
 const { main } = await import(pathToFileURL(join(root, "dist/coldproof.mjs")).href);
 process.exitCode = await main({ argv: ["serve", ...process.argv.slice(2)], process, root });

@@ -1,7 +1,8 @@
 // Running other programs: quiet while all is well, their whole output when they fail.
 import { spawn } from "node:child_process";
-import { accessSync, constants } from "node:fs";
+import { accessSync, constants, realpathSync } from "node:fs";
 import { delimiter, join } from "node:path";
+import { pathToFileURL } from "node:url";
 import { root } from "./checkout.mjs";
 
 /** A failure whose message tells the person what to do; anything else that is thrown is our bug. */
@@ -52,4 +53,21 @@ export function which(name) {
     }
   }
   return undefined;
+}
+
+/** Was this module started by `node`, rather than imported? A checkout may lie behind a link. */
+export function isMain(url) {
+  const started = process.argv[1];
+  return started !== undefined && url === pathToFileURL(realpathSync(started)).href;
+}
+
+/** Runs a script's main; a SetUpError is told in its own words and ends the process with code 1. */
+export async function runScript(main) {
+  try {
+    await main();
+  } catch (error) {
+    if (!(error instanceof SetUpError)) throw error;
+    console.error(`coldproof: ${error.message}`);
+    process.exit(1);
+  }
 }

@@ -18,7 +18,10 @@ let page: Page;
 
 beforeAll(async () => {
   const folder = mkdtempSync(join(tmpdir(), "coldproof-page-"));
-  stops.push(() => Promise.resolve(rmSync(folder, { recursive: true })));
+  stops.push(() => {
+    rmSync(folder, { recursive: true });
+    return Promise.resolve();
+  });
   await build({
     root,
     configFile: false,
