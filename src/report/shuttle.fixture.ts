@@ -135,6 +135,7 @@ const difference = (
   baseline,
   other,
   difference: m(other.value - baseline.value, Math.hypot(baseline.u, other.u)),
+  instrument: "shared",
   baselineRuns: [ids.parked],
   otherRuns: [ids.parkedB],
 });
