@@ -22,6 +22,7 @@ export type {
   Substance,
   TrialEvent,
 } from "./events.ts";
+export { canonicalText } from "./order.ts";
 export { project } from "./project.ts";
 export { parseBody, parseEvent } from "./parse.ts";
 export type { Parsed, ParsedEvent } from "./parse.ts";
