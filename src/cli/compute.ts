@@ -24,11 +24,8 @@ function reply(deps: ComputeDeps, name: string, text: string): Reply {
     }
     case "invalid":
       return invalid(outcome.issues);
-    case "no-answer": {
-      const { reason, message } = outcome;
-      const error = { kind: "no-answer", reason, message };
-      return { code: exit.noAnswer, text: JSON.stringify({ error }) };
-    }
+    case "no-answer":
+      return { code: exit.noAnswer, text: JSON.stringify({ error: outcome }) };
   }
 }
 

@@ -1,7 +1,12 @@
-import type { z } from "zod";
+import type { Answer, Calculation } from "../calculations/index.ts";
 import type { EventStore, OpenOutcome } from "../store/index.ts";
-import type { StoredEvent, TrialEvent } from "../trial/index.ts";
-import type { WireIssue } from "../wire/index.ts";
+import type { StoredEvent } from "../trial/index.ts";
+
+/** What a door tells about a calculation. */
+export type OfferedCalculation = Pick<
+  Calculation,
+  "name" | "title" | "input" | "output" | "cautions" | "sources"
+>;
 
 /** Everything that a command touches, so that tests need no process. */
 export interface CliDeps {
@@ -12,42 +17,14 @@ export interface CliDeps {
   readonly version: string;
   /** The data file when neither `--data` nor COLDPROOF_DATA names one. */
   readonly defaultData: string;
-  readonly calculations: readonly NamedCalculation[];
-  readonly compute: (name: string, input: unknown) => Computed;
+  readonly calculations: readonly OfferedCalculation[];
+  readonly compute: (name: string, input: unknown) => Answer;
   readonly openStore: (path: string) => Promise<OpenOutcome>;
   readonly report: (events: readonly StoredEvent[]) => string;
-  readonly exportTrial: (events: readonly StoredEvent[]) => string;
-  readonly parseExport: (input: unknown) => ParsedExport;
-  readonly titleOf: (events: readonly StoredEvent[]) => string | undefined;
   readonly startServer: StartServer;
   /** Resolves when the person or the system asks the server to stop. */
   readonly untilStopped: () => Promise<void>;
 }
-
-export interface NamedCalculation {
-  readonly name: string;
-  readonly title: string;
-  readonly input: z.ZodType;
-  readonly output: z.ZodType;
-  readonly cautions: readonly string[];
-  readonly sources: readonly string[];
-}
-
-export type Computed =
-  | {
-      readonly kind: "answer";
-      readonly result: unknown;
-      readonly uncertainty?: unknown;
-      readonly cautions: readonly unknown[];
-      readonly sources: readonly unknown[];
-      readonly assumptions?: readonly unknown[];
-    }
-  | { readonly kind: "invalid"; readonly issues: readonly WireIssue[] }
-  | { readonly kind: "no-answer"; readonly reason: string; readonly message: string };
-
-export type ParsedExport =
-  | { readonly kind: "trial"; readonly events: readonly TrialEvent[] }
-  | { readonly kind: "invalid"; readonly issues: readonly WireIssue[] };
 
 export type Listening =
   | { readonly kind: "listening"; readonly url: string; stop(): Promise<void> }

@@ -3,7 +3,7 @@ import { computeLines, computeOne, describeCalculation, listCalculations } from 
 import type { CliDeps } from "./deps.ts";
 import { exit, type Exit } from "./exit.ts";
 import { serve } from "./serve.ts";
-import { fail, importTrial, listTrials, writeTrial } from "./trial.ts";
+import { exportText, fail, importTrial, listTrials, writeTrial } from "./trial.ts";
 
 /**
  * Runs the command to its end.
@@ -100,7 +100,7 @@ function addTrial(program: Command, deps: CliDeps, end: (code: Exit) => void): v
       end(await importTrial(deps, file, options));
     });
   for (const [name, description, make] of [
-    ["export", "give out a trial as one file", deps.exportTrial],
+    ["export", "give out a trial as one file", exportText],
     ["report", "write a trial's report, one self-contained HTML file", deps.report],
   ] as const) {
     trial

@@ -10,7 +10,9 @@ const at = (name: string) => join(folder, name);
 afterAll(() => {
   rmSync(folder, { recursive: true });
 });
-writeFileSync(at("in.json"), JSON.stringify({ events: [note(1), note(2)] }));
+const exported = (events: unknown[]) =>
+  JSON.stringify({ format: "coldproof-trial", version: 1, trial: trialId(1), events });
+writeFileSync(at("in.json"), exported([note(1), note(2)]));
 
 test("takes a file in, lists it, gives it out again", async () => {
   const data = ["--data", at("a.sqlite")];
@@ -23,13 +25,14 @@ test("takes a file in, lists it, gives it out again", async () => {
   ]);
   const again = await terminal(["trial", "import", at("in.json"), ...data]);
   expect(again.out).toContain("0 entries taken in, 2 were here before");
-  expect((await terminal(["trial", "list", ...data])).out).toContain("2 entries  A trial");
+  expect((await terminal(["trial", "list", ...data])).out).toContain("2 entries  (not opened)");
   const list = await terminal(["trial", "list", "--json", ...data]);
-  const trials = [{ trial: trialId(1), events: 2, title: "A trial" }];
+  const trials = [{ trial: trialId(1), events: 2, title: null }];
   expect(JSON.parse(list.out)).toEqual({ trials });
 
   await terminal(["trial", "export", trialId(1), "--out", at("out.json"), ...data]);
-  expect(JSON.parse(readFileSync(at("out.json"), "utf8"))).toEqual({ events: [note(1), note(2)] });
+  const [given, taken] = ["out.json", "in.json"].map((name) => readFileSync(at(name), "utf8"));
+  expect(JSON.parse(given ?? "")).toEqual(JSON.parse(taken ?? ""));
   const report = await terminal(["trial", "report", trialId(1).slice(0, 8), ...data]);
   expect(report.out).toBe("<p>2 events</p>");
 });
@@ -44,7 +47,7 @@ test("the environment names the data file, an option goes before it", async () =
 
 test("says what is wrong with a file, and takes nothing of it", async () => {
   const data = ["--data", at("b.sqlite")];
-  writeFileSync(at("bad.json"), JSON.stringify({ events: [note(1), { ...note(2), v: 2 }] }));
+  writeFileSync(at("bad.json"), exported([note(1), { ...note(2), v: 2 }]));
   const bad = await terminal(["trial", "import", at("bad.json"), ...data]);
   expect(bad.code).toBe(2);
   expect(bad.err).toContain("v: found 2");
@@ -61,7 +64,7 @@ test("says what is wrong with a file, and takes nothing of it", async () => {
 test("a conflict, an unknown trial, a data file that is none: 1 and a sentence", async () => {
   const data = ["--data", at("c.sqlite")];
   await terminal(["trial", "import", at("in.json"), ...data]);
-  writeFileSync(at("other.json"), JSON.stringify({ events: [note(1, { text: "other" })] }));
+  writeFileSync(at("other.json"), exported([note(1, { text: "other" })]));
   const conflict = await terminal(["trial", "import", at("other.json"), ...data]);
   expect(conflict.code).toBe(1);
   expect(conflict.err).toContain(note(1).id);

@@ -1,6 +1,6 @@
 import { readFile, writeFile } from "node:fs/promises";
 import type { EventStore, OpenOutcome } from "../store/index.ts";
-import type { StoredEvent } from "../trial/index.ts";
+import { exportTrial, parseExport, project, type StoredEvent } from "../trial/index.ts";
 import { parseJson, type WireIssue } from "../wire/index.ts";
 import type { CliDeps } from "./deps.ts";
 import { exit, type Exit } from "./exit.ts";
@@ -50,7 +50,7 @@ export function listTrials(deps: CliDeps, options: { data?: string; json?: boole
     const output = outputOn(deps.stdout);
     const trials: { trial: string; events: number; title: string | null }[] = [];
     for (const { trial, events } of await store.trials()) {
-      const title = deps.titleOf((await store.read(trial)).events) ?? null;
+      const title = titleOf((await store.read(trial)).events);
       trials.push({ trial, events, title });
     }
     const line = ({ trial, events, title }: (typeof trials)[number]) =>
@@ -64,20 +64,31 @@ export function listTrials(deps: CliDeps, options: { data?: string; json?: boole
   });
 }
 
+/** Read from the few entries that can hold or change it; a whole projection reads every trace. */
+function titleOf(events: readonly StoredEvent[]): string | null {
+  const relevant = new Set(["trial-opened", "entry-corrected", "entry-withdrawn"]);
+  return project(events.filter(({ type }) => relevant.has(type))).opened?.title ?? null;
+}
+
+/** The same text as the server and the app give, so that files can be compared byte by byte. */
+export function exportText(events: readonly StoredEvent[]): string {
+  return JSON.stringify(exportTrial(events));
+}
+
 /** `trial import FILE` */
 export function importTrial(deps: CliDeps, file: string, options: { data?: string }) {
   return withStore(deps, options.data, async (store) => {
     const text = await textOf(file);
     if (text === undefined) return fail(deps, `${file} cannot be read. Check its name.`);
     const json = parseJson(text, file);
-    const parsed = json.kind === "invalid" ? json : deps.parseExport(json.value);
+    const parsed = json.kind === "invalid" ? json : parseExport(json.value);
     if (parsed.kind === "invalid") return refuse(deps, file, parsed.issues);
     const outcome = await store.append(parsed.events);
     switch (outcome.kind) {
       case "appended": {
         const { accepted, duplicates } = outcome;
         await outputOn(deps.stdout).write(
-          `${parsed.events[0]?.trial ?? ""}: ${accepted.length} entries taken in, ${duplicates.length} were here before.\n`,
+          `${parsed.trial}: ${accepted.length} entries taken in, ${duplicates.length} were here before.\n`,
         );
         return exit.done;
       }

@@ -3,6 +3,6 @@
  * response, and the socket that serves it. Must never know SQL, physics or another door.
  */
 export { createApp } from "./app.ts";
-export type { Computed, OfferedCalculation, ParsedExport, ServerDeps } from "./deps.ts";
+export type { ServerDeps } from "./deps.ts";
 export { listen } from "./listen.ts";
 export { readSite } from "./site.ts";

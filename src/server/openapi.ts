@@ -19,6 +19,7 @@ const noAnswer = z.object({
   kind: z.literal("no-answer"),
   reason: z.string(),
   message: z.string(),
+  numbers: z.record(z.string(), z.number()),
 });
 
 const content = (schema: z.ZodType, io: "input" | "output" = "output") => ({

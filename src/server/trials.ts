@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { z } from "zod";
 import type { EventStore } from "../store/index.ts";
-import { parseEvent, type TrialEvent } from "../trial/index.ts";
+import { exportTrial, parseEvent, parseExport, type TrialEvent } from "../trial/index.ts";
 import { parseJson, type WireIssue } from "../wire/index.ts";
 import { invalid, refusal } from "./answers.ts";
 import type { ServerDeps } from "./deps.ts";
@@ -83,19 +83,19 @@ export async function readEvents(store: EventStore, trial: string, after: string
 }
 
 /** `POST /api/trials/import` */
-export async function importTrial({ store, parseExport }: ServerDeps, body: string) {
+export async function importTrial({ store }: ServerDeps, body: string) {
   const json = parseJson(body, "body");
   if (json.kind === "invalid") return invalid(json.issues);
   const parsed = parseExport(json.value);
   if (parsed.kind === "invalid") return invalid(parsed.issues.slice(0, mostIssues));
-  return append(store, parsed.events, { trial: parsed.events[0]?.trial });
+  return append(store, parsed.events, { trial: parsed.trial });
 }
 
 /** `GET /api/trials/:trial/export` */
-export async function exportAnswer({ store, exportTrial }: ServerDeps, trial: string) {
+export async function exportAnswer({ store }: ServerDeps, trial: string) {
   const { events } = await store.read(trial);
   if (events.length === 0) return unknownTrial();
-  return new Response(exportTrial(events), {
+  return new Response(JSON.stringify(exportTrial(events)), {
     headers: {
       "content-type": "application/json",
       "content-disposition": `attachment; filename="trial-${trial}.json"`,

@@ -1,7 +1,7 @@
 import { openDB, type IDBPDatabase } from "idb";
-import type { StoredEvent } from "../trial/index.ts";
+import { canonicalText, type StoredEvent } from "../trial/index.ts";
 import { type BrowserTables, upgrade, version } from "./browser-tables.ts";
-import { contentOf, distinct } from "./content.ts";
+import { distinct } from "./content.ts";
 import type { AppendOutcome, EventStore, StoredLog, WriteFailure } from "./port.ts";
 
 /** Events that the server has not acknowledged. */
@@ -143,7 +143,7 @@ async function sortByKnown(tx: AppendTx, entries: ReturnType<typeof distinct>["e
   for (const { event, content } of entries) {
     const known = await table.get(event.id);
     if (known === undefined) fresh.push(event);
-    else (contentOf(known.event) === content ? duplicates : conflicts).push(event.id);
+    else (canonicalText(known.event) === content ? duplicates : conflicts).push(event.id);
   }
   return { fresh, duplicates, conflicts };
 }

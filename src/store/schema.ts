@@ -12,7 +12,7 @@ export interface Tables {
     trial: string;
     /** 1, 2, 3 … without gaps within a trial, so that a reader's cursor never passes over a late commit. */
     seq: number;
-    /** The event's one text, see content.ts. */
+    /** The event's canonical text: equal texts, equal events. */
     content: string;
   };
 }

@@ -1,8 +1,8 @@
 import { createApp, type ServerDeps } from "../../src/server/index.ts";
 import { openSqliteStore } from "../../src/store/index.ts";
-import { plainCalculation, plainExport } from "./plain-calculation.ts";
+import { plainCalculation } from "./plain-calculation.ts";
 
-/** A server on a log in memory, with one calculation and the plainest export there can be. */
+/** A server on a log in memory, with one plain calculation. */
 export async function memoryServer(change: Partial<ServerDeps> = {}) {
   const opened = await openSqliteStore(":memory:");
   if (opened.kind !== "opened") throw new Error(opened.detail);
@@ -10,7 +10,6 @@ export async function memoryServer(change: Partial<ServerDeps> = {}) {
   const handle = createApp({
     store: opened.store,
     ...plainCalculation,
-    ...plainExport,
     report: (events) => `<!doctype html><style>p{margin:0}</style><p>${events.length} events</p>`,
     site: new Map(),
     onFault: (error) => faults.push(error),

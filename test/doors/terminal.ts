@@ -1,7 +1,7 @@
 import { Readable, Writable } from "node:stream";
 import { type CliDeps, runCli } from "../../src/cli/index.ts";
 import { openSqliteStore } from "../../src/store/index.ts";
-import { plainCalculation, plainExport } from "./plain-calculation.ts";
+import { plainCalculation } from "./plain-calculation.ts";
 
 /** A stream that keeps what is written to it. */
 export class Kept extends Writable {
@@ -28,10 +28,8 @@ export async function terminal(
     version: "0.0.0",
     defaultData: "/nowhere/at/all",
     ...plainCalculation,
-    ...plainExport,
     openStore: openSqliteStore,
     report: (events) => `<p>${events.length} events</p>`,
-    titleOf: () => "A trial",
     startServer: () => Promise.resolve({ kind: "refused", reason: "port-taken", port: 4780 }),
     untilStopped: () => Promise.resolve(),
     ...change,

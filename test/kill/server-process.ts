@@ -1,6 +1,6 @@
 import { createApp, listen } from "../../src/server/index.ts";
 import { openSqliteStore } from "../../src/store/index.ts";
-import { plainCalculation, plainExport } from "../doors/plain-calculation.ts";
+import { plainCalculation } from "../doors/plain-calculation.ts";
 
 /**
  * The server as a process to be killed: the real store, the real routes, the real socket, without the
@@ -11,7 +11,6 @@ if (opened.kind !== "opened") throw new Error(`${opened.reason}: ${opened.detail
 const app = createApp({
   store: opened.store,
   ...plainCalculation,
-  ...plainExport,
   report: () => "",
   site: new Map(),
   onFault: (error) => {
