@@ -7,6 +7,7 @@
 // that this engine is faster.
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
+import { performance } from "node:perf_hooks";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { build } from "vite";
