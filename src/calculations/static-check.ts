@@ -4,6 +4,7 @@ import {
   type Accuracy,
   instrumentUncertainty,
   limitOfError,
+  lookAlikes,
   type NoSaturation,
   rectangular,
   type StaticCheck,
@@ -92,7 +93,11 @@ function noExpectation(id: FluidId, { reason, T, from, to }: NoSaturation): NoAn
   };
 }
 
-function resultOf(check: StaticCheck, reading: number, localAir: number): z.infer<typeof output> {
+function resultOf(
+  check: StaticCheck,
+  at: { readonly reading: number; readonly localAir: number; readonly similar: string[] },
+): z.infer<typeof output> {
+  const { reading, localAir, similar } = at;
   const { expected, band: limits, difference, verdict, leastDensity, leastMass } = check;
   return {
     expected,
@@ -101,7 +106,7 @@ function resultOf(check: StaticCheck, reading: number, localAir: number): z.infe
     difference,
     verdict,
     meanings: staticMeanings(verdict).map((meaning) => ({ ...meaning })),
-    lookAlikes: [...check.lookAlikes],
+    lookAlikes: similar,
     leastDensity,
     ...(leastMass !== undefined && { leastMass }),
     contributions: check.contributions.map((contribution) => ({ ...contribution })),
@@ -150,9 +155,10 @@ export const staticCheckCalculation = defineCalculation({
       volume,
     });
     if (check.kind === "no-saturation") return noExpectation(id, check);
+    const similar = lookAlikes(ambient, reading.p, check.u).filter((other) => other !== id);
     return {
       kind: "answer",
-      result: resultOf(check, reading.p, air.p),
+      result: resultOf(check, { reading: reading.p, localAir: air.p, similar }),
       uncertainty: { difference: check.u, reading: ofGauge.u },
       sources: [fluidSource(id)],
       assumptions: assumptions(gauge, thermometer, ofGauge.limit),

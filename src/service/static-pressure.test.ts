@@ -88,7 +88,8 @@ describe("static pressure", () => {
 
   // Fact base section 10 (computed): R134a and R1234yf cross near 41 °C.
   test("look-alikes are named", () => {
-    expect(check({ gaugePsi: 82 }).lookAlikes).toContain("R1234yf");
+    const { u } = check({ gaugePsi: 82 });
+    expect(lookAlikes(25 + K, air.p + 82 * PSI, u)).toContain("R1234yf");
     expect(lookAlikes(41 + K, 1.05e6, 1e4)).toEqual(expect.arrayContaining(["R134a", "R1234yf"]));
     expect(lookAlikes(25 + K, 6.65e5, 1e3)).not.toContain("R290");
   });
