@@ -1,4 +1,12 @@
-import { type Dimension, isUnit, type Quantity, toSI, unitById, unitsOf } from "../units/index.ts";
+import {
+  type Dimension,
+  isUnit,
+  isUnitId,
+  type Quantity,
+  toSI,
+  unitById,
+  unitsOf,
+} from "../units/index.ts";
 import type { BodyOf, EventType, ReadingQuantity } from "./events.ts";
 import type { Issue } from "./view.ts";
 
@@ -26,7 +34,8 @@ export const quantityDimension: Readonly<Record<ReadingQuantity, Dimension>> = {
   "pump-time": "duration",
 };
 
-type Sign = "any" | "positive" | "not-negative" | "barometer";
+type Sign =
+  "any" | "positive" | "not-negative" | "barometer" | "altitude" | { readonly above: Quantity };
 interface Check {
   readonly field: string;
   readonly quantity: Quantity | undefined;
@@ -55,7 +64,7 @@ const check = (
 function checksOf<T extends EventType>(type: T, body: BodyOf<T>): Check[] {
   const table: { [K in EventType]?: (b: BodyOf<K>) => Check[] } = {
     "trial-opened": (b) => [
-      check("altitude", b.altitude, "length"),
+      check("altitude", b.altitude, "length", "altitude"),
       check("barometer", b.barometer, "pressure", "barometer"),
       check("margin", b.margin, "temperature-difference", "positive"),
     ],
@@ -120,7 +129,7 @@ function instrumentChecks(body: BodyOf<"instrument-listed">): Check[] {
   }
   if ("from" in accuracy) {
     checks.push(check("accuracy.from", accuracy.from, dimensions));
-    checks.push(check("accuracy.to", accuracy.to, dimensions));
+    checks.push(check("accuracy.to", accuracy.to, dimensions, { above: accuracy.from }));
   }
   return checks;
 }
@@ -143,6 +152,9 @@ const accepted = (dimensions: readonly Dimension[]): string => {
   return `a unit out of: ${[...new Set(ids)].join(", ")}`;
 };
 
+const isAbove = (quantity: Quantity, from: Quantity): boolean =>
+  isUnitId(from.unit) && toSI(quantity, seaLevel) > toSI(from, seaLevel);
+
 const isBarometric = (quantity: Quantity): boolean => {
   if (unitById(quantity.unit).reference !== "absolute") return false;
   const p = toSI(quantity);
@@ -158,8 +170,14 @@ function rangeIssue({ field, quantity, dimensions, sign }: Check): Issue[] {
   const issue = (words: string): Issue[] => [
     { field: `${field}.value`, value: quantity.value, accepted: words },
   ];
+  if (typeof sign === "object" && !isAbove(quantity, sign.above)) {
+    return issue(`more than the scale's beginning, ${sign.above.value} ${sign.above.unit}`);
+  }
   if (sign === "barometer" && !isBarometric(quantity)) {
     return issue("an absolute pressure from 50 to 110 kPa: station pressure, not gauge");
+  }
+  if (sign === "altitude" && !(toSI(quantity) >= -500 && toSI(quantity) <= 9000)) {
+    return issue("an altitude from −500 to 9000 m");
   }
   if (sign === "positive" && !(quantity.value > 0)) return issue("more than zero");
   if (sign === "not-negative" && quantity.value < 0) return issue("zero or more");

@@ -22,6 +22,21 @@ export type {
   Substance,
   TrialEvent,
 } from "./events.ts";
+export { project } from "./project.ts";
+export { parseBody, parseEvent } from "./parse.ts";
+export type { Parsed, ParsedEvent } from "./parse.ts";
+export { exportTrial, parseExport } from "./export.ts";
+export type { ParsedExport, TrialExport } from "./export.ts";
+export { quantityDimension } from "./dimensions.ts";
+export { instrumentUncertainty } from "./instruments.ts";
+export { mixingWarning } from "./ledger/mixing.ts";
+export { headingSignature, inspectTable } from "./traces/inspect.ts";
+export type { ColumnSuggestion, Inspection } from "./traces/inspect.ts";
+export { readTrace } from "./traces/read.ts";
+export type { Mapping, TraceContents } from "./traces/read.ts";
+export { proposeIntervals, within } from "./traces/intervals.ts";
+export { settle } from "./traces/settle.ts";
+export type { SettleOptions } from "./traces/settle.ts";
 export type {
   Atmosphere,
   Comparison,

@@ -91,6 +91,8 @@ export interface Atmosphere extends Measured {
   readonly from: "barometer" | "altitude" | "assumed";
   /** The entry that gave it, when there is one. */
   readonly entry?: string;
+  /** The barometer looks like a forecast's figure for sea level. */
+  readonly doubt?: "sea-level-figure";
 }
 
 export interface OpenedPlan {
@@ -171,7 +173,7 @@ export interface ReadingView {
   readonly typed: Quantity;
   /** SI; a gauge pressure already has the trial's atmosphere added. */
   readonly value: number;
-  /** Standard uncertainty in SI; absent when no instrument was named. */
+  /** Standard uncertainty of the instrument, SI; absent when none was named. */
   readonly u?: number;
   readonly instrument?: string;
   readonly stage: Stage;
@@ -231,8 +233,9 @@ export interface DifferenceRow {
   readonly condition: RunView["condition"];
   readonly baseline: Measured;
   readonly other: Measured;
-  /** other − baseline */
+  /** other − baseline. One instrument for both: its class cancels and only scatter is in `u`. */
   readonly difference: Measured;
+  readonly instrument: "shared" | "different" | "not-named";
   readonly baselineRuns: readonly string[];
   readonly otherRuns: readonly string[];
 }
