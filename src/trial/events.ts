@@ -99,6 +99,8 @@ export const accuracySchema = z.discriminatedUnion("kind", [
 ]);
 export type Accuracy = z.infer<typeof accuracySchema>;
 
+const estimate = z.strictObject({ mass: quantitySchema, limit: quantitySchema });
+
 const weighing = z.strictObject({
   before: quantitySchema,
   after: quantitySchema,
@@ -184,7 +186,9 @@ export const bodySchemas = {
       sourceWeighing: weighing.optional(),
       destinationWeighing: weighing.optional(),
       /** When nothing was weighed: an estimate with its limit of error. */
-      stated: z.strictObject({ mass: quantitySchema, limit: quantitySchema }).optional(),
+      stated: estimate.optional(),
+      /** Lost from hoses on the way: part of what the source gave, not of what arrived. */
+      purged: estimate.optional(),
       phase: z.enum(["liquid", "vapour", "unknown"]).optional(),
       note: text(500).optional(),
     })
@@ -240,6 +244,8 @@ export const bodySchemas = {
     /** The whole new body, valid for the target's type. */
     body: z.record(z.string(), z.unknown()),
     reason: text(500).min(1),
+    /** Earlier corrections that were before the corrector's eyes; others were made independently. */
+    supersedes: z.array(id).max(50).optional(),
   }),
   "entry-withdrawn": z.strictObject({ target: id, reason: text(500).min(1) }),
 } as const;
