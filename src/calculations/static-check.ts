@@ -4,7 +4,6 @@ import {
   type Accuracy,
   instrumentUncertainty,
   limitOfError,
-  lookAlikes,
   type NoSaturation,
   rectangular,
   type StaticCheck,
@@ -95,9 +94,9 @@ function noExpectation(id: FluidId, { reason, T, from, to }: NoSaturation): NoAn
 
 function resultOf(
   check: StaticCheck,
-  at: { readonly reading: number; readonly localAir: number; readonly similar: string[] },
+  at: { readonly reading: number; readonly localAir: number },
 ): z.infer<typeof output> {
-  const { reading, localAir, similar } = at;
+  const { reading, localAir } = at;
   const { expected, band: limits, difference, verdict, leastDensity, leastMass } = check;
   return {
     expected,
@@ -106,7 +105,7 @@ function resultOf(
     difference,
     verdict,
     meanings: staticMeanings(verdict).map((meaning) => ({ ...meaning })),
-    lookAlikes: similar,
+    lookAlikes: [...check.lookAlikes],
     leastDensity,
     ...(leastMass !== undefined && { leastMass }),
     contributions: check.contributions.map((contribution) => ({ ...contribution })),
@@ -155,10 +154,9 @@ export const staticCheckCalculation = defineCalculation({
       volume,
     });
     if (check.kind === "no-saturation") return noExpectation(id, check);
-    const similar = lookAlikes(ambient, reading.p, check.u).filter((other) => other !== id);
     return {
       kind: "answer",
-      result: resultOf(check, { reading: reading.p, localAir: air.p, similar }),
+      result: resultOf(check, { reading: reading.p, localAir: air.p }),
       uncertainty: { difference: check.u, reading: ofGauge.u },
       sources: [fluidSource(id)],
       assumptions: assumptions(gauge, thermometer, ofGauge.limit),

@@ -40,6 +40,8 @@ export interface StaticCheck {
   readonly leastDensity: number;
   /** The same in the given volume, kg. */
   readonly leastMass: number | undefined;
+  /** Other pure fluids whose saturation pressure lies in the interval of the reading. */
+  readonly lookAlikes: readonly FluidId[];
 }
 
 /** The expected fluid has no saturation pressure there: too cold for its equation, or above its critical point. */
@@ -125,6 +127,7 @@ export function staticCheck(reading: StaticReading): StaticCheck | NoSaturation 
     contributions,
     leastDensity,
     leastMass: volume === undefined ? undefined : volume * leastDensity,
+    lookAlikes: lookAlikes(metal.T, pressure.p, u).filter((id) => id !== fluid.info.id),
   };
 }
 
@@ -134,8 +137,7 @@ export function staticCheck(reading: StaticReading): StaticCheck | NoSaturation 
  * @param T Temperature of the metal, K.
  * @param p Reading, Pa absolute.
  * @param u Standard uncertainty of reading against expectation, Pa; the one of the expected fluid serves all.
- * Cost: the first call builds every fluid (half a second); later ones take a fraction of a millisecond. Kept out
- *       of `staticCheck` so that a verdict while typing waits for one fluid only.
+ * Cost: the first call builds every fluid (half a second); later ones take a fraction of a millisecond.
  */
 export function lookAlikes(T: number, p: number, u: number): readonly FluidId[] {
   return fluidIds.filter((id) => {
