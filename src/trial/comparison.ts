@@ -6,7 +6,7 @@ import type { Comparison, DifferenceRow, Measured, RunValue, RunView } from "./v
  * Products against the label refrigerant as they were measured: no correction for the day. The
  * statement of what was not equal stands beside every row.
  *
- * Source: GUM 5.1.2 (difference); facts of section 12 in docs/models/settled-values.md (A–B–A mean).
+ * Source: GUM 5.1.2 (difference); A–B–A mean of the baseline: docs/models/settled-values.md.
  */
 const resultQuantities: readonly ReadingQuantity[] = ["vent-temperature", "low-side", "high-side"];
 const conditionQuantities: readonly ReadingQuantity[] = [
@@ -192,11 +192,9 @@ function conditionsSentence(rows: readonly DifferenceRow[]): string {
   const told = rows.flatMap(({ quantity, form, difference }) => {
     const word = form === "steady" ? words[quantity] : undefined;
     if (!word) return [];
-    const size = formatDifference(
-      Math.abs(difference.value) / word.size,
-      word.unit,
-      difference.u / word.size,
-    );
+    // A shared sensor makes the difference sharper than anybody needs to read it.
+    const size = formatDifference(Math.abs(difference.value) / word.size, word.unit);
+    if (size === formatDifference(0, word.unit)) return [];
     return [
       `${word.name} ${size} ${difference.value < 0 ? "lower" : "higher"} than in the baseline`,
     ];
@@ -208,7 +206,9 @@ function conditionsSentence(rows: readonly DifferenceRow[]): string {
   return [
     told.length > 0
       ? `Conditions were not equal: ${told.join(", ")}.`
-      : "The conditions of these runs were not measured in both, so nothing says that they were equal.",
+      : rows.length > 0
+        ? "No difference of conditions was seen in what was measured on both sides."
+        : "No condition was measured on both sides, so nothing says that they were equal.",
     ...(missing.length > 0
       ? [`Not measured in both: ${missing.join(" and ")}, which move these readings most.`]
       : []),

@@ -1,7 +1,7 @@
 import { amendments, type Amendments } from "./amendments.ts";
 import type { BodyOf } from "./events.ts";
 import { canonicalText, inOrder, sorted } from "./order.ts";
-import { parseBody } from "./parse.ts";
+import { freshMemory, type Memory, rememberedBody } from "./memory.ts";
 import type { Entry, EntryOf, EntryType, Refused, StoredEvent } from "./view.ts";
 
 /**
@@ -53,8 +53,12 @@ const isEntryType = (type: StoredEvent["type"]): type is EntryType =>
   type !== "entry-corrected" && type !== "entry-withdrawn";
 
 /** The entry before anybody amended it, or the reason why its body says nothing. */
-function plainEntry<T extends EntryType>(event: StoredEvent, type: T): EntryOf<T> | Refused {
-  const parsed = parseBody(type, event.body);
+function plainEntry<T extends EntryType>(
+  event: StoredEvent,
+  type: T,
+  memory: Memory,
+): EntryOf<T> | Refused {
+  const parsed = rememberedBody(memory, event, type);
   if (parsed.kind === "invalid") {
     return { ...refusal(event, "bad-body"), issues: parsed.issues };
   }
@@ -89,7 +93,7 @@ function amended<T extends EntryType>(entry: EntryOf<T>, amends: Amendments): En
 }
 
 /** See the head of the file. Never throws for any set of events with sound envelopes. */
-export function fold(events: readonly StoredEvent[]): Folded {
+export function fold(events: readonly StoredEvent[], memory: Memory = freshMemory()): Folded {
   const refused: Refused[] = [];
   const unique = distinct(events, refused);
   const trial = trialOf(unique);
@@ -99,7 +103,7 @@ export function fold(events: readonly StoredEvent[]): Folded {
     if (event.trial !== trial) {
       refused.push(refusal(event, "other-trial"));
     } else if (isEntryType(event.type)) {
-      const entry = plainEntry(event, event.type);
+      const entry = plainEntry(event, event.type, memory);
       if ("reason" in entry) refused.push(entry);
       else plain.set(entry.id, entry);
     } else {

@@ -24,6 +24,8 @@ export type {
 } from "./events.ts";
 export { canonicalText } from "./order.ts";
 export { project } from "./project.ts";
+export { freshMemory } from "./memory.ts";
+export type { Memory } from "./memory.ts";
 export { parseBody, parseEvent } from "./parse.ts";
 export type { Parsed, ParsedEvent } from "./parse.ts";
 export { exportTrial, parseExport } from "./export.ts";

@@ -1,4 +1,4 @@
-import { formatWithUncertainty } from "../../units/index.ts";
+import { formatValue, formatWithUncertainty } from "../../units/index.ts";
 import { type Form, measured } from "./form.ts";
 import type { AccountId, Closure } from "./view.ts";
 
@@ -19,9 +19,11 @@ export interface Found {
   readonly declared: boolean;
 }
 
-/** Grams with both numbers to the uncertainty's second digit. */
+/** Grams with a 95 % interval (2 u), both numbers to the interval's second digit. */
 export const grams = (mass: number, u: number): string =>
-  formatWithUncertainty(mass * 1e3, "g", u * 1e3);
+  u > 0
+    ? `${formatWithUncertainty(mass * 1e3, "g", 2 * u * 1e3)} (95 %)`
+    : formatValue(mass * 1e3, "g");
 
 /** Judges one residual by its own uncertainty. */
 export function closure({ residual, name, ...found }: Found): Closure {
@@ -43,8 +45,8 @@ function sentence(found: Omit<Closure, "sentence">, name: string): string {
       return `Source and destination (${name}) differ by ${amount}: ${more ? "less arrived than left" : "more arrived than left"}. ${verdict}`;
     case "found-empty":
       return found.declared
-        ? `${name} was found empty while its declared contents leave ${signedGrams(found)}: ${more ? "it held less than declared, or some was lost unseen" : "it held more than declared"}. ${verdict}`
-        : `${name} was found empty while the scale readings leave ${signedGrams(found)}. ${verdict}`;
+        ? `${name} was found empty while its declared contents leave ${grams(found.residual, found.u)}: ${more ? "it held less than declared, or some was lost unseen" : "it held more than declared"}. ${verdict}`
+        : `${name} was found empty while the scale readings leave ${grams(found.residual, found.u)}. ${verdict}`;
     case "gross-mass":
       return `${name} weighs ${amount} ${more ? "less" : "more"} than its tare and the ledger say. ${verdict}`;
     case "negative-contents":
@@ -53,8 +55,6 @@ function sentence(found: Omit<Closure, "sentence">, name: string): string {
       return `The weighings of this transfer run backwards by ${amount}: ${name} lost mass instead of gaining it. ${verdict}`;
   }
 }
-
-const signedGrams = ({ residual, u }: Omit<Closure, "sentence">): string => grams(residual, u);
 
 const verdicts: Readonly<Record<Closure["grade"], (z: string) => string>> = {
   closes: (z) => `That is ${z} standard uncertainties: it closes.`,

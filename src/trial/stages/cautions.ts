@@ -1,6 +1,6 @@
 import { z } from "zod";
-import data from "../../../data/facts/cautions.json" with { type: "json" };
-import { formatValue } from "../../units/index.ts";
+import data from "../../../data/facts/cautions.json";
+import { formatQuantity, formatValue } from "../../units/index.ts";
 import { type Stage, stages } from "../events.ts";
 import type { ProductView, VehicleView } from "../view.ts";
 import type { Caution } from "./view.ts";
@@ -61,7 +61,7 @@ function cabinNumbers(burning: readonly ProductView[], vehicle: VehicleView | un
     if (labelMass === undefined) return [];
     const times = labelMass / volume / numbers.lflLowest.value;
     const mass = formatValue(labelMass * 1e3, "g");
-    const cabin = formatValue(volume, "m3", 0.05);
+    const cabin = formatQuantity({ value: volume, unit: "m3" });
     return [
       `${mass} of ${name} in ${cabin} would be ${times.toFixed(1)} times that limit, ${(times / numbers.warnFraction.value).toFixed(1)} times the quarter.`,
     ];

@@ -46,7 +46,7 @@ export function readingsTaken(
   const words = missing.map((quantity) => quantity.replaceAll("-", " "));
   const state = {
     met: missing.length === 0,
-    done: `${quantities.length} kinds of reading taken`,
+    done: quantities.length === 1 ? "reading taken" : "readings taken",
     missing: `still to read: ${words.join(", ")}`,
   };
   return requirement(id, "reading", text, state, quantities);

@@ -7,8 +7,6 @@ import { type Facts, isAt, type Place, type Standing } from "./requirements.ts";
 import { stageTexts } from "./texts.ts";
 import type { StageView } from "./view.ts";
 
-const isRepeated = (stage: Stage): boolean => (repeatedStages as readonly Stage[]).includes(stage);
-
 /** The stages in the order they are usually walked: Recover to Run once a product, the rest once. */
 function places({ products }: Facts): Place[] {
   const before: Place[] = ["plan", "prove"].map((stage) => ({
@@ -56,7 +54,5 @@ function statusOf(started: boolean, complete: boolean): StageView["status"] {
 /** Lists and the opening belong to Plan; everything else says where it belongs. */
 function belongs(entry: Entry, place: Place): boolean {
   if (!("stage" in entry.body)) return place.stage === "plan";
-  const { stage, round } = entry.body;
-  // In a single round that nobody named, an entry without a round still belongs to it.
-  return isAt(place, { stage, round: isRepeated(stage) ? round : undefined });
+  return isAt(place, entry.body);
 }
