@@ -13,6 +13,8 @@ export const cautions = {
     "Engine running: keep hands, sleeves and hoses away from belts and fans, and never open the high-side valve to a can.",
   equation:
     "Figures of the pure fluid. Oil, air, moisture or another refrigerant in a system shift them.",
+  coldWater:
+    "Water below 4 °C contracts on warming: two states may share this pair there, and one of them is given.",
   vacuumTest:
     "A vacuum hold finds gross leaks and water only: it loads seals inwards by 1 bar, service loads them outwards by 5 to 20 bar.",
 } as const;

@@ -29,7 +29,8 @@ export type ValuesOf<F extends Fields> = {
 
 /** Makes a field optional. */
 export function optional<T>(field: Field<T>): Field<T | undefined> {
-  return { ...field, schema: field.schema.optional(), required: false };
+  const schema = field.schema.optional().describe(field.schema.description ?? "");
+  return { ...field, schema, required: false };
 }
 
 const LONGEST_TEXT = 80;

@@ -19,6 +19,11 @@ export type Symbol = "T" | "p" | "h" | "s" | "rho" | "q";
 /** Thinnest gas that is searched for, as a fraction of a density that is known. */
 const THINNEST = 1e-12;
 
+/** Room for the rounding of a state that is meant to be saturated. */
+const SLACK = 1e-9;
+
+const clamp = (q: number): number => Math.min(1, Math.max(0, q));
+
 const notFound = (quantity: "s" | "rho", value: number, T: number, p: number): StateOutcome => ({
   kind: "failed",
   reason: "not-converged",
@@ -42,8 +47,8 @@ function stateTS(fluid: PureFluid, T: number, s: number): StateOutcome {
   let [thin, dense] = [densest.rho * THINNEST, densest.rho];
   if (sat.kind === "saturated") {
     const { liquid, vapour } = saturatedPhases(fluid, sat);
-    if (s >= liquid.s && s <= vapour.s)
-      return stateTQ(fluid, T, (s - liquid.s) / (vapour.s - liquid.s));
+    const q = (s - liquid.s) / (vapour.s - liquid.s);
+    if (q >= -SLACK && q <= 1 + SLACK) return stateTQ(fluid, T, clamp(q));
     if (s < liquid.s) thin = sat.rhoL;
     else dense = sat.rhoV;
   }
@@ -67,8 +72,9 @@ function statePRho(fluid: PureFluid, p: number, rho: number): StateOutcome {
   let [cold, hot] = [info.Tmin, info.Tmax];
   if (sat.kind === "saturated") {
     const { rhoL, rhoV } = sat;
-    if (rho >= rhoV && rho <= rhoL)
-      return statePQ(fluid, p, (1 / rho - 1 / rhoL) / (1 / rhoV - 1 / rhoL));
+    if (rho >= rhoV * (1 - SLACK) && rho <= rhoL * (1 + SLACK)) {
+      return statePQ(fluid, p, clamp((1 / rho - 1 / rhoL) / (1 / rhoV - 1 / rhoL)));
+    }
     if (rho > rhoL) hot = sat.T;
     else cold = sat.T;
   }
