@@ -1,6 +1,14 @@
-import { defineConfig } from "vitest/config";
+import { configDefaults, defineConfig } from "vitest/config";
+import base from "./vitest.config.ts";
 
-// Long surveys, run by hand before a release: `npm run campaign`.
+/** Long runs that look for rare faults; `npm test` runs a shorter form of each. */
 export default defineConfig({
-  test: { include: ["test/campaign/**/*.campaign.test.ts"], testTimeout: 600_000 },
+  ...base,
+  test: {
+    ...base.test,
+    include: ["test/campaign/**/*.campaign.test.ts"],
+    exclude: configDefaults.exclude,
+    testTimeout: 3_600_000,
+    hookTimeout: 600_000,
+  },
 });

@@ -5,6 +5,8 @@ export default defineConfig({
   test: {
     include: ["src/**/*.test.{ts,tsx}", "test/**/*.test.ts"],
     exclude: [...configDefaults.exclude, "test/campaign/**"],
+    // The report carries its style sheets as text; without this they would arrive empty.
+    css: true,
     testTimeout: 60_000,
     hookTimeout: 120_000,
   },
