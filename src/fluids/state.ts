@@ -249,12 +249,7 @@ function unstable(fluid: PureFluid, T: number, p: number, rho: number): StateFai
   };
 }
 
-export function densityFailure(
-  fluid: PureFluid,
-  T: number,
-  p: number,
-  work: StateWork,
-): StateFailure {
+function densityFailure(fluid: PureFluid, T: number, p: number, work: StateWork): StateFailure {
   const { iterations } = work;
   evaluateProperties(fluid, T, work.delta * fluid.rhor, work);
   const reached = work.out[P];
