@@ -280,6 +280,12 @@ export function checkRange(
   return outOfRange(quantity, value, from, to);
 }
 
-function outOfRange(quantity: Quantity, value: number, from: number, to: number): StateFailure {
+/** The failure of a value outside its limits. */
+export function outOfRange(
+  quantity: Quantity,
+  value: number,
+  from: number,
+  to: number,
+): StateFailure {
   return { kind: "failed", reason: "out-of-range", quantity, value, from, to };
 }
