@@ -39,6 +39,7 @@ export type { Mapping, TraceContents } from "./traces/read.ts";
 export { proposeIntervals, within } from "./traces/intervals.ts";
 export { settle } from "./traces/settle.ts";
 export type { SettleOptions } from "./traces/settle.ts";
+export type { Measured } from "./measured.ts";
 export type {
   Atmosphere,
   Comparison,
@@ -50,7 +51,6 @@ export type {
   EntryType,
   InstrumentView,
   Issue,
-  Measured,
   NoteView,
   OpenedPlan,
   ProductView,

@@ -1,5 +1,5 @@
 import { autocovariance, mean, median, standardDeviation } from "../../numerics/index.ts";
-import type { Measured } from "../view.ts";
+import type { Measured } from "../measured.ts";
 import type { Settlement } from "./view.ts";
 
 /**
