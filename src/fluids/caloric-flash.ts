@@ -38,6 +38,9 @@ export function statePS(
   return caloricFlash(fluid, { p, value: s, quantity: "s" }, work);
 }
 
+/** Of ln p: the lowest saturation pressure itself still has a liquid. */
+const rounding = 1e-13;
+
 function caloricFlash(fluid: PureFluid, target: CaloricTarget, work: StateWork): StateOutcome {
   const { p, value, quantity } = target;
   const { info, saturation } = fluid;
@@ -50,7 +53,7 @@ function caloricFlash(fluid: PureFluid, target: CaloricTarget, work: StateWork):
     const start = startAboveCritical(fluid.supercritical(), lnP, value, quantity);
     return onePhase(fluid, target, start, wholeRange(fluid), work);
   }
-  if (lnP < temperature.breaks[0]) return rarefied(fluid, target, work);
+  if (lnP < temperature.breaks[0] - rounding) return rarefied(fluid, target, work);
   const Ts = Math.min(critical.T, Math.max(info.Tmin, temperatureAt(saturation, lnP)));
   const x = xAt(saturation, Ts);
   const place = intervalOf(states.breaks, x);

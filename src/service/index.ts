@@ -25,6 +25,13 @@ export {
   type TableVerdict,
   ventTemperature,
 } from "./operating-table.ts";
+export {
+  lookAlikes,
+  type NoSaturation,
+  type StaticCheck,
+  staticCheck,
+  type StaticReading,
+} from "./static-pressure.ts";
 export { staticMeanings, type StaticMeaning, type StaticVerdict } from "./static-data.ts";
 export {
   type DepthVerdict,

@@ -89,12 +89,8 @@ function judged(value: number, published: Range, u: number, source: string): Tab
 
 export type RunningPressure =
   | { readonly form: "steady"; readonly p: number }
-  /** The two ends of a cycling clutch's swing; a single number in between misleads. */
-  | {
-      readonly form: "cycling";
-      readonly lowest: number | undefined;
-      readonly highest: number | undefined;
-    };
+  /** A cycling clutch: only the ends of its swing mean something, a single number in between misleads. */
+  | { readonly form: "cycling" };
 
 /**
  * A low- or high-side pressure against the published R134a table of one maker's vehicle.

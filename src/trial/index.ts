@@ -22,6 +22,7 @@ export type {
   Substance,
   TrialEvent,
 } from "./events.ts";
+export { canonicalText } from "./order.ts";
 export { project } from "./project.ts";
 export { freshMemory } from "./memory.ts";
 export type { Memory } from "./memory.ts";
