@@ -1,4 +1,5 @@
 import type { Answer, Calculation } from "../calculations/index.ts";
+import type { UnitSystem } from "../report/index.ts";
 import type { EventStore, OpenOutcome } from "../store/index.ts";
 import type { StoredEvent } from "../trial/index.ts";
 
@@ -20,7 +21,7 @@ export interface CliDeps {
   readonly calculations: readonly OfferedCalculation[];
   readonly compute: (name: string, input: unknown) => Answer;
   readonly openStore: (path: string) => Promise<OpenOutcome>;
-  readonly report: (events: readonly StoredEvent[]) => string;
+  readonly report: (events: readonly StoredEvent[], units: UnitSystem) => string;
   readonly startServer: StartServer;
   /** Resolves when the person or the system asks the server to stop. */
   readonly untilStopped: () => Promise<void>;

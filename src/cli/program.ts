@@ -1,4 +1,5 @@
-import { Command, CommanderError } from "commander";
+import { Command, CommanderError, Option } from "commander";
+import type { UnitSystem } from "../report/index.ts";
 import { computeLines, computeOne, describeCalculation, listCalculations } from "./compute.ts";
 import type { CliDeps } from "./deps.ts";
 import { exit, type Exit } from "./exit.ts";
@@ -51,6 +52,9 @@ function programOf(deps: CliDeps, end: (code: Exit) => void): Command {
   return program;
 }
 
+const systems: readonly UnitSystem[] = ["as-typed", "si", "us"];
+const trialHelp = "its id, or the beginning of it";
+const outHelp = "write there instead of to standard output";
 const dataHelp = "the log's file, else COLDPROOF_DATA, else var/coldproof.sqlite in the checkout";
 
 function addCompute(program: Command, deps: CliDeps, end: (code: Exit) => void): void {
@@ -99,18 +103,25 @@ function addTrial(program: Command, deps: CliDeps, end: (code: Exit) => void): v
     .action(async (file: string, options: { data?: string }) => {
       end(await importTrial(deps, file, options));
     });
-  for (const [name, description, make] of [
-    ["export", "give out a trial as one file", exportText],
-    ["report", "write a trial's report, one self-contained HTML file", deps.report],
-  ] as const) {
-    trial
-      .command(name)
-      .description(description)
-      .argument("<trial>", "its id, or the beginning of it")
-      .option("--out <file>", "write there instead of to standard output")
-      .option("--data <file>", dataHelp)
-      .action(async (id: string, options: { data?: string; out?: string }) => {
-        end(await writeTrial(deps, id, make, options));
-      });
-  }
+  trial
+    .command("export")
+    .description("give out a trial as one file")
+    .argument("<trial>", trialHelp)
+    .option("--out <file>", outHelp)
+    .option("--data <file>", dataHelp)
+    .action(async (id: string, options: { data?: string; out?: string }) => {
+      end(await writeTrial(deps, id, exportText, options));
+    });
+  trial
+    .command("report")
+    .description("write a trial's report, one self-contained HTML file")
+    .argument("<trial>", trialHelp)
+    .addOption(
+      new Option("--units <system>", "how to show numbers").choices(systems).default("as-typed"),
+    )
+    .option("--out <file>", outHelp)
+    .option("--data <file>", dataHelp)
+    .action(async (id: string, options: { data?: string; out?: string; units: UnitSystem }) => {
+      end(await writeTrial(deps, id, (events) => deps.report(events, options.units), options));
+    });
 }

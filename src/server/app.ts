@@ -68,7 +68,7 @@ function routeTrials(app: Hono, deps: ServerDeps): void {
   );
   app.get(
     "/api/trials/:trial/report",
-    withTrial((trial) => reportAnswer(deps, trial)),
+    withTrial((trial, c) => reportAnswer(deps, trial, c.req.query("units"))),
   );
 }
 

@@ -123,6 +123,7 @@ function trialPaths(): Json {
       parameters: [trialInPath],
       get: {
         summary: "The trial's report, one self-contained page",
+        parameters: [{ name: "units", in: "query", schema: { enum: ["as-typed", "si", "us"] } }],
         responses: { 200: { description: "HTML." }, 404: unknown },
       },
     },

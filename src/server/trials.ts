@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
 import { z } from "zod";
+import type { UnitSystem } from "../report/index.ts";
 import type { EventStore } from "../store/index.ts";
 import { exportTrial, parseEvent, parseExport, type TrialEvent } from "../trial/index.ts";
 import { parseJson, type WireIssue } from "../wire/index.ts";
@@ -103,11 +104,21 @@ export async function exportAnswer({ store }: ServerDeps, trial: string) {
   });
 }
 
-/** `GET /api/trials/:trial/report` */
-export async function reportAnswer({ store, report }: ServerDeps, trial: string) {
+const unitSystems: readonly UnitSystem[] = ["as-typed", "si", "us"];
+
+/** `GET /api/trials/:trial/report?units=` */
+export async function reportAnswer(
+  { store, report }: ServerDeps,
+  trial: string,
+  asked: string | undefined,
+) {
+  const units = asked === undefined ? "as-typed" : unitSystems.find((known) => known === asked);
+  if (units === undefined) {
+    return invalid([{ field: "units", value: asked, accepted: unitSystems.join(", ") }]);
+  }
   const { events } = await store.read(trial);
   if (events.length === 0) return unknownTrial();
-  const html = report(events);
+  const html = report(events, units);
   return new Response(html, { headers: reportHeaders(html) });
 }
 
