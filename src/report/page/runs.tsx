@@ -37,9 +37,9 @@ function Trace({ trace, page }: { trace: TraceView; page: Page }) {
     <div class="trace">
       <h3>{stageName(page, trace.stage, trace.round)}</h3>
       <p class="quiet">
-        {trace.fileName} · {trace.rows.read} rows read, {trace.rows.kept} kept ·{" "}
-        {trace.problems.length} findings about the file, listed under “Corrections and data kept
-        aside”
+        {trace.fileName} · {trace.rows.read} rows read, {trace.rows.kept} kept
+        {trace.problems.length > 0 &&
+          ` · ${trace.problems.length} noted under “Corrections and data kept aside”`}
       </p>
       {asHold && (
         <>
@@ -88,12 +88,11 @@ const Run = ({ run, page }: { run: RunView; page: Page }) => (
     {run.values.length > 0 && (
       <DataTable
         caption="Figures of this run: 95 % intervals, scatter and instrument together"
-        head={["Quantity", "Figure", "Standing", "From"]}
+        head={["Quantity", "Figure", "How it was read"]}
         rows={runFigures(run, page).map(({ value, typedUnit }) => [
           readingName(value.quantity, value.form),
           page.units.quantity(value.quantity, typedUnit).pair(value),
-          standings[value.standing],
-          sourceText(value, page),
+          `${standings[value.standing]}; ${sourceText(value, page)}`,
         ])}
       />
     )}

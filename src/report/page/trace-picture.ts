@@ -1,9 +1,18 @@
-import type { ReadingQuantity, RunView, Series, TraceView } from "../../trial/index.ts";
-import { conditionNames, quantityNames, shortNames } from "../names.ts";
+import {
+  type ReadingQuantity,
+  type RunValue,
+  type RunView,
+  type Series,
+  settle,
+  type TraceView,
+  within,
+} from "../../trial/index.ts";
+import { conditionNames, quantityNames, shortConditionNames, shortNames } from "../names.ts";
 import type { HoldChartProps } from "../pictures/hold-chart.tsx";
 import type { TraceChartProps, TraceInterval } from "../pictures/trace-chart.tsx";
-import type { SettledMark } from "../pictures/trace-line.ts";
+import { rangeOf, type SettledMark } from "../pictures/trace-line.ts";
 import type { Page } from "./context.ts";
+import { judgedReadings } from "./judged.ts";
 
 /** What a chart of a trace shows, without its id and width. */
 export type TracePicture = Omit<TraceChartProps, "id" | "width">;
@@ -43,7 +52,7 @@ export function tracePicture(trace: TraceView, page: Page): TracePicture {
   const intervals: TraceInterval[] = runs.map(({ run, from, to }) => ({
     from,
     to,
-    label: conditionNames[run.condition],
+    label: shortConditionNames[run.condition],
   }));
   return {
     title: traceTitle(
@@ -54,10 +63,11 @@ export function tracePicture(trace: TraceView, page: Page): TracePicture {
     lines: trace.series.map((series) => ({
       label: shortNames[series.quantity],
       shown: page.units.quantity(series.quantity, series.unit),
+      quiet: series.quantity === "vehicle-speed" || series.quantity === "engine-speed",
       t: series.t,
       values: series.values,
       settled: runs.flatMap(({ run, from, to }) =>
-        figures(trace, series, run).map((measured): SettledMark => ({ from, to, measured })),
+        figures(trace, series, run).map((value) => settledMark(series, value, from, to)),
       ),
     })),
     intervals,
@@ -67,15 +77,26 @@ export function tracePicture(trace: TraceView, page: Page): TracePicture {
 }
 
 const figures = (trace: TraceView, { column, quantity }: Series, run: RunView) =>
-  run.values
-    .filter(
-      ({ source, quantity: of }) =>
-        of === quantity &&
-        source.kind === "trace" &&
-        source.trace === trace.id &&
-        source.column === column,
-    )
-    .map(({ value, u }) => ({ value, u }));
+  run.values.filter(
+    ({ source, quantity: of }) =>
+      of === quantity &&
+      source.kind === "trace" &&
+      source.trace === trace.id &&
+      source.column === column,
+  );
+
+/** Where in the interval the figure was taken: the tail that the trial judged. */
+function settledMark(
+  series: Series,
+  { value, u, standing }: RunValue,
+  from: number,
+  to: number,
+): SettledMark {
+  const part = within(series, from, to);
+  const found = settle(part.t, part.values, { mayCycle: standing === "cycling" });
+  const window = found.kind === "too-short" ? { fromSeconds: from, toSeconds: to } : found.window;
+  return { from: window.fromSeconds, to: window.toSeconds, measured: { value, u } };
+}
 
 /** "Vent air stood at 44.8 ± 2.8 °F parked at idle, 43.9 ± 2.8 °F on the road". */
 function traceTitle(trace: TraceView, runs: readonly RunView[], { units }: Page): string {
@@ -123,11 +144,13 @@ function problemTimes(trace: TraceView): number[] {
 /** A vacuum hold; undefined when the trace has no vacuum column. */
 export function holdPicture(
   trace: TraceView,
-  { units }: Page,
+  page: Page,
 ): Omit<HoldChartProps, "id" | "width"> | undefined {
   const series = trace.series.find(({ quantity }) => quantity === "vacuum") ?? trace.series[0];
   if (!series || series.t.length < 2) return undefined;
-  const shown = units.quantity(series.quantity, series.unit);
+  const shown = page.units.quantity(series.quantity, series.unit);
+  const levels = boilingLevels(trace, page);
+  const [, highest] = rangeOf(series.values);
   const [start = 0, end = 0] = [series.values[0], series.values[series.values.length - 1]];
   const minutes = ((series.t[series.t.length - 1] ?? 0) - (series.t[0] ?? 0)) / 60;
   return {
@@ -135,6 +158,24 @@ export function holdPicture(
     t: series.t,
     p: series.values,
     shown,
-    levels: [],
+    levels,
+    log: levels.some(({ p }) => p > WIDE_APART * highest),
   };
+}
+
+/** A level so far above the trace would press it flat on a linear scale. */
+const WIDE_APART = 4;
+
+/** What the vacuum readings of the same stage were held against; the trial computed it and says what it is. */
+function boilingLevels(trace: TraceView, page: Page): HoldChartProps["levels"] {
+  const bands = judgedReadings(page).flatMap(({ reading, verdict }) =>
+    reading.quantity === "vacuum" &&
+    reading.stage === trace.stage &&
+    reading.round === trace.round &&
+    verdict?.band
+      ? [{ p: verdict.band.to, label: verdict.basis.replace(/,.*$/u, "") }]
+      : [],
+  );
+  const last = bands.at(-1);
+  return last ? [last] : [];
 }

@@ -6,7 +6,8 @@
 /** Mean advance of a character in ems. */
 const ADVANCE = 0.61;
 
-export const textWidth = (text: string, size: number): number => [...text].length * size * ADVANCE;
+export const textWidth = (text: string, size: number): number =>
+  Array.from(text).length * size * ADVANCE;
 
 /** Where a text of this width may be centred so that it stays between two edges. */
 export function clampedCentre(centre: number, width: number, from: number, to: number): number {
@@ -16,7 +17,7 @@ export function clampedCentre(centre: number, width: number, from: number, to: n
 
 /** The text with an ellipsis where it would leave its room. */
 export function cut(text: string, size: number, room: number): string {
-  const letters = [...text];
+  const letters = Array.from(text);
   const most = Math.floor(room / (size * ADVANCE));
   if (letters.length <= most) return text;
   return `${letters
