@@ -1,5 +1,5 @@
 import type { Issue } from "../../trial/index.ts";
-import { isUnit, parseNumber, parseQuantity, type Quantity } from "../../units/index.ts";
+import { type Dimension, isUnit, parseNumber, parseQuantity, type Quantity } from "../../units/index.ts";
 import type { Draft } from "../shell/drafts.ts";
 import { unitFor } from "../shell/preferences.ts";
 import { fieldOfInstant, instantOfField } from "./instant.ts";
@@ -24,7 +24,7 @@ export const unitOf = (form: string, spec: QuantitySpec, draft: Draft): string =
 /** A typed quantity, or what would have been accepted. */
 export function readQuantity(
   text: string,
-  dimensions: QuantitySpec["dimensions"] & readonly unknown[],
+  dimensions: readonly Dimension[],
   unit: string,
 ): { readonly value: Quantity } | { readonly issue: string } {
   const dimension = dimensions.find((one) => isUnit(unit, one)) ?? dimensions[0];

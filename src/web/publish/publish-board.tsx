@@ -1,18 +1,20 @@
 import { useState } from "preact/hooks";
-import { renderReport } from "../../report/index.ts";
+import { renderView, type UnitSystem } from "../../report/index.ts";
 import { exportTrial } from "../../trial/index.ts";
 import { Segments } from "../fields/segments.tsx";
 import { events, safety, view } from "../shell/log-keeper.ts";
 import { say } from "../shell/notice.ts";
 import { fileNameOf, saveFile } from "./save-file.ts";
 
-type System = "us" | "si" | "as-typed";
-
 /** The report and the trial's own file: the answer, the evidence and the means to work it out again. */
 export function PublishBoard({ trial }: { readonly trial: string }) {
-  const [system, setSystem] = useState<System>("as-typed");
+  const [system, setSystem] = useState<UnitSystem>("as-typed");
   const title = view.value.opened?.title ?? "trial";
-  const report = (): string => renderReport(events.value, { units: system });
+  const report = (): string => renderView(
+      view.value,
+      { units: system, generatedAt: new Date().toISOString() },
+      events.value.length,
+    );
   return (
     <section class="sheet publish">
       <h2>The report</h2>
@@ -30,7 +32,7 @@ export function PublishBoard({ trial }: { readonly trial: string }) {
           { value: "si", label: "SI" },
         ]}
         onChange={(value) => {
-          setSystem(value as System);
+          setSystem(value as UnitSystem);
         }}
       />
       <div class="publish-acts">

@@ -4,6 +4,7 @@ import { type BrowserStore, openBrowserStore, remoteOver, synchronise } from "..
 import {
   type BodyOf,
   type EventType,
+  freshMemory,
   type Issue,
   parseEvent,
   project,
@@ -30,7 +31,9 @@ export const superseded = signal(false);
 
 export const openTrialId = signal<string | undefined>(undefined);
 export const events = signal<readonly StoredEvent[]>([]);
-export const view = computed(() => project(events.value));
+/** What long logger files said is read once and kept while the log grows. */
+export const memory = freshMemory();
+export const view = computed(() => project(events.value, memory));
 
 const remote = remoteOver((request) => fetch(request), "");
 let store: BrowserStore | undefined;

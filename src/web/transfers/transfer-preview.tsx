@@ -9,7 +9,7 @@ import {
   type StoredEvent,
   type TrialView,
 } from "../../trial/index.ts";
-import { makeEvent } from "../shell/log-keeper.ts";
+import { makeEvent, memory } from "../shell/log-keeper.ts";
 
 interface Props {
   readonly trial: string;
@@ -64,7 +64,7 @@ function postingsOf({ trial, log, body, replaces }: Props): readonly Posting[] {
   const parsed = parseEvent(makeEvent(trial, "transfer-posted", body));
   if (parsed.kind === "invalid") return [];
   const others = replaces === undefined ? log : log.filter(({ id }) => id !== replaces);
-  const { ledger } = project([...others, parsed.event]);
+  const { ledger } = project([...others, parsed.event], memory);
   return ledger.postings.filter(({ entry }) => entry === parsed.event.id);
 }
 
