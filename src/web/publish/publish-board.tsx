@@ -10,7 +10,8 @@ import { fileNameOf, saveFile } from "./save-file.ts";
 export function PublishBoard({ trial }: { readonly trial: string }) {
   const [system, setSystem] = useState<UnitSystem>("as-typed");
   const title = view.value.opened?.title ?? "trial";
-  const report = (): string => renderView(
+  const report = (): string =>
+    renderView(
       view.value,
       { units: system, generatedAt: new Date().toISOString() },
       events.value.length,
@@ -20,7 +21,8 @@ export function PublishBoard({ trial }: { readonly trial: string }) {
       <h2>The report</h2>
       <p>
         One file that opens in any browser without a network: the question, the ledger, the readings
-        with their verdicts, the comparison. It is made on this device, from the log as it stands now.
+        with their verdicts, the comparison. It is made on this device, from the log as it stands
+        now.
       </p>
       <Segments
         name="report-units"

@@ -1,6 +1,11 @@
 import { computed, signal } from "@preact/signals";
 import { v7 as uuidv7 } from "uuid";
-import { type BrowserStore, openBrowserStore, remoteOver, synchronise } from "../../store/browser.ts";
+import {
+  type BrowserStore,
+  openBrowserStore,
+  remoteOver,
+  synchronise,
+} from "../../store/browser.ts";
 import {
   type BodyOf,
   type EventType,
@@ -117,7 +122,10 @@ async function keepEvents(fresh: readonly TrialEvent[]) {
     case "failed":
       return { kind: "not-kept", sentence: notKept[outcome.reason] ?? "Save again." } as const;
     case "refused":
-      return { kind: "not-kept", sentence: "An entry of that number exists already. Save again." } as const;
+      return {
+        kind: "not-kept",
+        sentence: "An entry of that number exists already. Save again.",
+      } as const;
     case "appended":
       events.value = [...events.value, ...fresh.filter(({ trial }) => trial === openTrialId.value)];
       trialsChanged.value += 1;

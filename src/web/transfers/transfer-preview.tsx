@@ -10,6 +10,7 @@ import {
   type TrialView,
 } from "../../trial/index.ts";
 import { makeEvent, memory } from "../shell/log-keeper.ts";
+import { CautionMark } from "../walk/caution-mark.tsx";
 
 interface Props {
   readonly trial: string;
@@ -33,11 +34,11 @@ export function TransferPreview(props: Props) {
   return (
     <div aria-live="polite">
       {concerns.map((concern) => (
-        <div class={concern.severity === "stop" ? "caution caution-stop" : "caution"} key={concern.kind}>
-          <svg viewBox="0 0 24 24" width="24" height="24" aria-hidden="true">
-            <path d="M12 3 22 21H2z" class="caution-shape" />
-            <path d="M12 10v5M12 17.5v1" class="caution-bar" />
-          </svg>
+        <div
+          class={concern.severity === "stop" ? "concern concern-stop" : "concern"}
+          key={concern.kind}
+        >
+          <CautionMark />
           <p class="caution-text">
             <strong>{concern.severity === "stop" ? "Stop. " : "Check. "}</strong>
             {concern.sentence}
