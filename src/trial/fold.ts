@@ -16,8 +16,15 @@ export interface Folded {
 
 const stampedAt = (event: StoredEvent) => ({ id: event.id, when: event.at });
 
-/** One event an id. Two different contents under one id are both kept: one speaks, the other is shown. */
-function distinct(events: readonly StoredEvent[], refused: Refused[]): StoredEvent[] {
+/**
+ * One event an id. Of two different contents under one id a sound one speaks before an unsound one,
+ * then the first in canonical text; the others are shown as refused.
+ */
+function distinct(
+  events: readonly StoredEvent[],
+  refused: Refused[],
+  memory: Memory,
+): StoredEvent[] {
   const byId = new Map<string, StoredEvent[]>();
   for (const event of events) {
     const same = byId.get(event.id) ?? [];
@@ -25,16 +32,15 @@ function distinct(events: readonly StoredEvent[], refused: Refused[]): StoredEve
   }
   return [...byId.values()].flatMap((same) => {
     if (same.length === 1) return same;
-    const contents = new Map(same.map((event) => [canonicalText(event), event]));
-    const [first, ...others] = [...contents.keys()].sort();
-    for (const text of others) {
-      const event = contents.get(text);
-      if (event) refused.push(refusal(event, "same-id-other-content"));
-    }
-    const speaker = first === undefined ? undefined : contents.get(first);
-    return speaker ? [speaker] : [];
+    const contents = new Map(same.map((event) => [rankText(event, memory), event]));
+    const [speaker, ...others] = [...contents].sort(([a], [b]) => (a < b ? -1 : 1));
+    for (const [, event] of others) refused.push(refusal(event, "same-id-other-content"));
+    return speaker ? [speaker[1]] : [];
   });
 }
+
+const rankText = (event: StoredEvent, memory: Memory): string =>
+  `${rememberedBody(memory, event, event.type).kind === "valid" ? 0 : 1}${canonicalText(event)}`;
 
 const refusal = (event: StoredEvent, reason: Refused["reason"]): Refused => ({
   id: event.id,
@@ -95,7 +101,7 @@ function amended<T extends EntryType>(entry: EntryOf<T>, amends: Amendments): En
 /** See the head of the file. Never throws for any set of events with sound envelopes. */
 export function fold(events: readonly StoredEvent[], memory: Memory = freshMemory()): Folded {
   const refused: Refused[] = [];
-  const unique = distinct(events, refused);
+  const unique = distinct(events, refused, memory);
   const trial = trialOf(unique);
   const plain = new Map<string, EntryOf<EntryType>>();
   const amending: StoredEvent[] = [];

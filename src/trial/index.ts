@@ -40,6 +40,7 @@ export type { Mapping, TraceContents } from "./traces/read.ts";
 export { proposeIntervals, within } from "./traces/intervals.ts";
 export { settle } from "./traces/settle.ts";
 export type { SettleOptions } from "./traces/settle.ts";
+export type { Measured } from "./measured.ts";
 export type {
   Atmosphere,
   Comparison,
@@ -51,7 +52,6 @@ export type {
   EntryType,
   InstrumentView,
   Issue,
-  Measured,
   NoteView,
   OpenedPlan,
   ProductView,

@@ -8,6 +8,7 @@ import type {
   Substance,
 } from "./events.ts";
 import type { Quantity } from "../units/index.ts";
+import type { Measured } from "./measured.ts";
 import type { Ledger } from "./ledger/view.ts";
 import type { StageView } from "./stages/view.ts";
 import type { TraceView } from "./traces/view.ts";
@@ -16,12 +17,6 @@ import type { TraceView } from "./traces/view.ts";
  * What `project` makes of a log: one value that screens and reports read. SI inside (Pa absolute, K,
  * kg, m3, fractions 0..1, m/s, rev/s); `u` is always a standard uncertainty.
  */
-
-/** An SI value with its standard uncertainty. */
-export interface Measured {
-  readonly value: number;
-  readonly u: number;
-}
 
 /** One objection to something that came from outside. */
 export interface Issue {
