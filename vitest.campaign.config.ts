@@ -7,6 +7,7 @@ export default defineConfig({
   test: {
     ...base.test,
     include: ["test/campaign/**/*.campaign.test.ts"],
+    exclude: [],
     testTimeout: 3_600_000,
     hookTimeout: 600_000,
   },
