@@ -31,7 +31,7 @@ export interface RememberedMapping {
 const usualHere = (): "us" | "si" => (/-(US|LR|MM)$/i.test(navigator.language) ? "us" : "si");
 
 export const freshPreferences = (): Preferences => ({
-  device: `device-${crypto.randomUUID().slice(0, 8)}`,
+  device: `${matchMedia("(pointer: coarse)").matches ? "phone" : "computer"} ${crypto.randomUUID().slice(0, 4)}`,
   system: usualHere(),
   units: {},
   instruments: {},

@@ -6,6 +6,7 @@ import {
   type StageView,
   type TrialView,
 } from "../../trial/index.ts";
+import { ClosureList } from "../ledger/closure-list.tsx";
 import { EntryRow } from "../log/entry-row.tsx";
 import { Fit } from "../look/fit.tsx";
 import { VerdictPanel } from "../readings/verdict-panel.tsx";
@@ -55,6 +56,12 @@ export function Evidence({ trial, stage, behind }: Props) {
           <RunFigures run={run} view={seen} />
         </section>
       ))}
+      {stage.stage === "publish" && (
+        <section class="sheet">
+          <h3>Does the ledger close?</h3>
+          <ClosureList ledger={seen.ledger} />
+        </section>
+      )}
       {seen.ledger.postings.length + seen.vessels.length > 0 && (
         <Masses view={seen} trial={trial} />
       )}
