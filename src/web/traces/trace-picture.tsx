@@ -1,5 +1,6 @@
 import { useId, useMemo } from "preact/hooks";
 import {
+  conditionNames,
   FoldedTable,
   HoldChart,
   holdPicture,
@@ -52,9 +53,21 @@ function Hold({ trace, view }: Props) {
   );
 }
 
+/** The report's picture; until a run is confirmed, the proposed intervals stand in it, each with a question. */
+function withProposals(trace: TraceView, view: TrialView) {
+  const picture = tracePicture(trace, pageOf(view));
+  if (picture.intervals.length > 0) return picture;
+  const intervals = trace.proposals.map(({ fromSeconds, toSeconds, condition }) => ({
+    from: fromSeconds,
+    to: toSeconds,
+    label: `${conditionNames[condition]}?`,
+  }));
+  return { ...picture, intervals };
+}
+
 function Lines({ trace, view }: Props) {
   const id = `trace${useId()}`;
-  const picture = useMemo(() => tracePicture(trace, pageOf(view)), [trace, view]);
+  const picture = useMemo(() => withProposals(trace, view), [trace, view]);
   return (
     <Fit>
       {(width) => (
