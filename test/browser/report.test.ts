@@ -60,7 +60,7 @@ describe.each([
   test("axe finds no violation", async () => {
     const { page } = await opened(width, scheme);
     await page.addScriptTag({ content: axe });
-    const found = (await page.evaluate("axe.run()")) as AxeRun;
+    const found = await page.evaluate<AxeRun>("axe.run()");
     const told = found.violations.map(({ id, impact, nodes }) => ({
       id,
       impact,

@@ -34,6 +34,22 @@ export const Drawing = ({ id, title, description, width, height, children }: Dra
   </svg>
 );
 
+/** A drawing under the title that states its finding, with what belongs below it. */
+export const Picture = ({ kind, below, ...drawing }: PictureProps) => (
+  <figure class={`pic pic-${kind}`}>
+    <figcaption>
+      <span class="pic-title">{drawing.title}</span>
+    </figcaption>
+    <Drawing {...drawing} />
+    {below}
+  </figure>
+);
+
+interface PictureProps extends DrawingProps {
+  readonly kind: "mass" | "trace" | "comparison" | "hold";
+  readonly below?: ComponentChildren;
+}
+
 /** From so many columns on, a table is told row by row on a phone. */
 const STACKS = 4;
 /** Up to so many rows a table is never cut by the end of a page. */

@@ -10,7 +10,7 @@ function advance(letter: string): number {
   if (/[WM@%—→]/.test(letter)) return 1;
   if (/[mw±+−=]/.test(letter)) return 0.95;
   if (/[A-Z]/.test(letter)) return 0.74;
-  if (/[\u0000-\u024f]/.test(letter)) return 0.64;
+  if (/[ -\u024f]/.test(letter)) return 0.64;
   // Scripts with wide letters: each takes a full em.
   return 1;
 }
