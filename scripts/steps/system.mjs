@@ -10,9 +10,11 @@ import { SetUpError, run, say, which } from "./run.mjs";
  */
 export async function aptInstall(packages, purpose) {
   const words = packages.join(" ");
-  const byHand = `install ${words} (needed to ${purpose}), then try again. On Debian or Ubuntu:\n  sudo apt-get install ${words}`;
+  const byHand = `Install ${words}, then try again. On Debian or Ubuntu:\n  sudo apt-get install ${words}`;
   const prefix = await rootPrefix();
-  if (!which("apt-get") || prefix === undefined) throw new SetUpError(byHand);
+  if (!which("apt-get") || prefix === undefined) {
+    throw new SetUpError(`${words} needed to ${purpose}, and not found here. ${byHand}`);
+  }
   say(`installing ${words} with apt-get, to ${purpose}`);
   const env = { DEBIAN_FRONTEND: "noninteractive" };
   const apt = (args) => {
@@ -25,7 +27,7 @@ export async function aptInstall(packages, purpose) {
   const installed = await apt(install);
   if (installed.code !== 0) {
     throw new SetUpError(
-      `apt-get could not install ${words}:\n${tail(refreshed.output + installed.output)}\nPlease ${byHand}`,
+      `apt-get could not install ${words}:\n${tail(refreshed.output + installed.output)}\n${byHand}`,
     );
   }
 }

@@ -69,7 +69,7 @@ export function unitChoice(view: TrialView, system: UnitSystem): UnitChoice {
   const first = system === "as-typed" ? firstTyped(view) : new Map<ReadingQuantity, string>();
   const ofPair = ([us, si]: Pair): string => (usFirst(view, system) ? us : si);
   const ofQuantity = (quantity: ReadingQuantity, typed?: string): string =>
-    (system === "as-typed" ? (typed ?? first.get(quantity)) : undefined) ??
+    (system === "as-typed" ? (typed ?? first.get(quantity)) : keptMass(typed, system)) ??
     ofPair(unitsOfQuantities[quantity]);
   return {
     system,
@@ -79,6 +79,10 @@ export function unitChoice(view: TrialView, system: UnitSystem): UnitChoice {
     quantityDifference: (quantity, typed) => shownDifference(ofQuantity(quantity, typed)),
   };
 }
+
+/** A can weighed in grams stays in grams beside a cylinder in kilograms, and ounces beside pounds. */
+const keptMass = (typed: string | undefined, system: UnitSystem): string | undefined =>
+  (system === "us" ? ["lb", "oz"] : ["kg", "g"]).find((unit) => unit === typed);
 
 /** As typed, masses and the like follow the unit of the label charge. */
 function usFirst(view: TrialView, system: UnitSystem): boolean {

@@ -70,6 +70,14 @@ export const conditionNames: Readonly<Record<RunView["condition"], string>> = {
   "road-mixed": "road, mixed speeds",
 };
 
+/** The same for a narrow space. */
+export const shortConditionNames: Readonly<Record<RunView["condition"], string>> = {
+  "parked-idle": "parked, idle",
+  "parked-raised-idle": "parked, raised",
+  "road-steady": "road, steady",
+  "road-mixed": "road, mixed",
+};
+
 export const airSourceNames: Readonly<Record<RunView["airSource"], string>> = {
   recirculation: "recirculated air",
   outside: "outside air",

@@ -22,6 +22,8 @@ export interface Shown {
   readonly value: (si: number) => number;
   /** "82.1 psig", to the digits that the standard uncertainty (SI) leaves. */
   readonly text: (si: number, u?: number) => string;
+  /** A declared or nominal value: up to four digits that mean something, no zeros behind them. */
+  readonly nominal: (si: number) => string;
   /** "82.1 ± 1.3 psig": half-width of the 95 % interval behind the sign. */
   readonly pair: (measured: Measured) => string;
 }
@@ -41,7 +43,9 @@ export function shownIn(unitId: string, atmosphere?: number): Shown {
     value,
     text: (si, u) =>
       formatValue(value(si), unitId, u === undefined ? undefined : (COVERAGE_95 * u) / size),
-    pair: ({ value: si, u }) => formatWithUncertainty(value(si), unitId, (COVERAGE_95 * u) / size),
+    nominal: (si) => nominalText(value(si), unitById(unitId).label),
+    pair: ({ value: si, u }) =>
+      unbroken(formatWithUncertainty(value(si), unitId, (COVERAGE_95 * u) / size)),
   };
 }
 
@@ -59,14 +63,25 @@ export function shownDifference(unitId: string): Shown {
     label,
     value: (si) => si / size,
     text,
+    nominal: (si) => nominalText(si / size, label),
     pair: ({ value: si, u }) => {
       if (!(u > 0)) return text(si);
       const half = (COVERAGE_95 * u) / size;
       const behind = formatDifference(half, unitId, half);
-      return `${text(si, u).replace(/\s\S+$/u, "")} ± ${behind}`;
+      return unbroken(`${text(si, u).replace(/\s\S+$/u, "")} ± ${behind}`);
     },
   };
 }
+
+function nominalText(value: number, label: string): string {
+  const rounded = Number(value.toPrecision(4));
+  const [, decimals = ""] = String(Math.abs(rounded)).split(".");
+  const digits = formatNumber(rounded, decimals.includes("e") ? 0 : decimals.length);
+  return label === "" ? digits : `${digits}${THIN_SPACE}${label}`;
+}
+
+/** A line never breaks between a value and its uncertainty. */
+const unbroken = (text: string): string => text.replaceAll(" ± ", "\u00a0±\u00a0");
 
 /** A plus before what has no minus; nothing before zero. */
 const plus = (value: number, text: string): string =>

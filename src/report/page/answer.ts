@@ -2,6 +2,7 @@ import type { Comparison, DifferenceRow } from "../../trial/index.ts";
 import { conditionNames } from "../names.ts";
 import type { VerdictKind } from "../pictures/verdict-mark.tsx";
 import type { Page } from "./context.ts";
+import { closureSentence } from "./closure-sentence.ts";
 import { judgedReadings } from "./judged.ts";
 
 /** One line of the answer: what can be said, and how firmly. */
@@ -56,7 +57,7 @@ function hazardLines({ view }: Page): AnswerLine[] {
     const what =
       declared === undefined || declared === ""
         ? "It does not declare what it is."
-        : `It declares: ${declared}.`;
+        : `It declares: ${declared.replace(/[.\s]+$/u, "")}.`;
     const mark = flammableMark
       ? "Its can carries a flammability mark, and the vehicle was not designed for a flammable refrigerant: treat it as flammable."
       : "Its can carries no flammability mark, which proves nothing about its contents.";
@@ -84,7 +85,7 @@ function ledgerLine(page: Page): AnswerLine {
     return { kind: "undecided", word: "undecided", about, sentence };
   }
   if (open.length > 0) {
-    const sentence = `${open.length} of ${closures.length} checks do not close. ${open.map((one) => one.sentence).join(" ")}${totals}`;
+    const sentence = `${open.length} of ${closures.length} checks do not close. ${open.map((one) => closureSentence(one, page)).join(" ")}${totals}`;
     return { kind: "higher", word: "does not close", about, sentence };
   }
   const also =

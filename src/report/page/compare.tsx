@@ -8,7 +8,7 @@ import {
 import { DataTable, FoldedTable } from "../pictures/picture.tsx";
 import { VerdictWord } from "../pictures/verdict-mark.tsx";
 import { ventRow, ventWords } from "./answer.ts";
-import { type Page, productName } from "./context.ts";
+import { capital, type Page, productName } from "./context.ts";
 import { Section, type SectionEntry, Twice } from "./section.tsx";
 
 const labelName = ({ view }: Page): string => view.vehicle?.labelRefrigerant ?? "label refrigerant";
@@ -45,7 +45,7 @@ function InCondition({ condition, page }: { condition: RunView["condition"]; pag
   };
   return (
     <div class="comparison">
-      <h3>{conditionNames[condition].replace(/^./u, (letter) => letter.toUpperCase())}</h3>
+      <h3>{capital(conditionNames[condition])}</h3>
       <Twice
         id={`comparison-${condition}`}
         draw={(id, width) => <ComparisonChart id={id} width={width} {...picture} />}
@@ -55,6 +55,12 @@ function InCondition({ condition, page }: { condition: RunView["condition"]; pag
         <div key={comparison.product} class="conditions">
           <VerdictWord kind="undecided" word="conditions not equal" />
           <p>{comparison.conditionsSentence}</p>
+          {comparison.rows.some(({ instrument }) => instrument === "shared") && (
+            <p class="quiet">
+              Where one instrument read both, its class cancels in the difference: the whiskers
+              carry it, the ± of the difference is scatter alone.
+            </p>
+          )}
           {comparison.conditions.length > 0 && (
             <DataTable
               caption={`Conditions of the same runs, ${productName(page, comparison.product)}`}

@@ -17,7 +17,7 @@ export const productName = ({ view }: Page, id: string): string =>
   view.products.find((product) => product.id === id)?.name ?? "a product that is not listed";
 
 export const vesselName = ({ view }: Page, id: string): string => {
-  if (id === vehicleAccount) return view.vehicle?.name ?? "Vehicle";
+  if (id === vehicleAccount) return "the vehicle";
   if (id === lostAccount) return "lost";
   if (id === unaccountedAccount) return "unaccounted";
   return view.vessels.find((vessel) => vessel.id === id)?.name ?? "a vessel that is not listed";
@@ -34,3 +34,7 @@ export const substanceName = (page: Page, substance: Substance): string =>
 /** "Charge, Product B": a stage with the product it was walked for. */
 export const stageName = (page: Page, stage: Stage, round: string | undefined): string =>
   round === undefined ? stageNames[stage] : `${stageNames[stage]}, ${productName(page, round)}`;
+
+/** With a capital, to begin a line. */
+export const capital = (text: string): string =>
+  text.replace(/^./u, (letter) => letter.toUpperCase());

@@ -16,7 +16,12 @@ export function Done({ page, id, title }: { page: Page } & SectionEntry) {
       title={title}
       lead="Each stage with its entries in the order in which they happened. Struck entries were withdrawn; corrected ones show what holds now."
     >
-      {setUp.length > 0 && <StageList name="Set-up" entries={setUp} page={page} />}
+      {setUp.length > 0 && (
+        <details class="numbers">
+          <summary>Set-up: {setUp.length} entries</summary>
+          <Moments entries={setUp} page={page} />
+        </details>
+      )}
       {view.stages.map((stage) => (
         <StageList
           key={`${stage.stage} ${stage.round ?? ""}`}
@@ -57,24 +62,37 @@ const StageList = ({ name, status, end, entries, page }: StageListProps) => (
     {entries.length === 0 ? (
       <p class="quiet">Nothing was entered.</p>
     ) : (
-      <ol class="moments">
-        {entries.map((entry, i) => (
-          <Moment key={entry.id} entry={entry} before={entries[i - 1]} page={page} />
-        ))}
-      </ol>
+      <Moments entries={entries} page={page} />
     )}
   </div>
 );
 
-function Moment({ entry, before, page }: { entry: Entry; before: Entry | undefined; page: Page }) {
-  const day = dayText(entry.when);
+/** Entries under the day on which they happened. */
+function Moments({ entries, page }: { entries: readonly Entry[]; page: Page }) {
+  const days = [...new Set(entries.map(({ when }) => dayText(when)))];
+  return (
+    <>
+      {days.map((day) => (
+        <div key={day} class="day">
+          <p class="day-name">{day}</p>
+          <ol class="moments">
+            {entries
+              .filter(({ when }) => dayText(when) === day)
+              .map((entry) => (
+                <Moment key={entry.id} entry={entry} page={page} />
+              ))}
+          </ol>
+        </div>
+      ))}
+    </>
+  );
+}
+
+function Moment({ entry, page }: { entry: Entry; page: Page }) {
   const sentence = entrySentence(entry, page);
   return (
     <li>
-      <time dateTime={entry.when}>
-        {(before === undefined || dayText(before.when) !== day) && <b>{day}</b>}
-        {clockText(entry.when)}
-      </time>
+      <time dateTime={entry.when}>{clockText(entry.when)}</time>
       <span>
         {entry.withdrawn ? <s>{sentence}</s> : sentence}
         {entry.withdrawn && ` Withdrawn: ${entry.withdrawn.reason}`}

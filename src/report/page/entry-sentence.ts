@@ -31,7 +31,7 @@ const sentences: Sentences = {
     ),
   "transfer-posted": transferSentence,
   "vessel-found-empty": ({ vessel, evidence }, page) =>
-    `${vesselName(page, vessel)} found empty: ${evidence}`,
+    `Found empty: ${vesselName(page, vessel)}; ${evidence}`,
   "run-recorded": (body, page) =>
     joined(
       `Run recorded: ${body.name}`,

@@ -34,6 +34,12 @@ export function Head({ page }: { page: Page }) {
           .filter((part) => part !== undefined && part !== "")
           .join(" · ")}
       </p>
+      {atmosphere.doubt !== undefined && (
+        <p class="where">
+          The barometer looks like a forecast’s figure for sea level: gauge pressures here may be
+          off.
+        </p>
+      )}
       <p class="where">
         Written {momentText(generatedAt)} UTC. Clock times are UTC unless an offset stands beside
         them. What stands behind ± is the half-width of a 95 % interval.
@@ -58,14 +64,29 @@ export const Answer = ({ page, id, title }: { page: Page } & SectionEntry) => (
   </Section>
 );
 
-export const Contents = ({ sections }: { sections: readonly SectionEntry[] }) => (
+interface ContentsProps {
+  readonly sections: readonly SectionEntry[];
+}
+
+const Links = ({ sections }: ContentsProps) => (
+  <ol>
+    {sections.map(({ id, title }) => (
+      <li key={id}>
+        <a href={`#${id}`}>{title}</a>
+      </li>
+    ))}
+  </ol>
+);
+
+/** Beside the text at a desk; folded on a phone, where the answer comes first. */
+export const Contents = ({ sections }: ContentsProps) => (
   <nav aria-label="Contents">
-    <ol>
-      {sections.map(({ id, title }) => (
-        <li key={id}>
-          <a href={`#${id}`}>{title}</a>
-        </li>
-      ))}
-    </ol>
+    <div class="only-wide">
+      <Links sections={sections} />
+    </div>
+    <details class="only-narrow numbers">
+      <summary>Contents</summary>
+      <Links sections={sections} />
+    </details>
   </nav>
 );

@@ -6,7 +6,8 @@ import { DataTable, FoldedTable } from "../pictures/picture.tsx";
 import type { VerdictKind } from "../pictures/verdict-mark.tsx";
 import { formatNumber } from "../../units/index.ts";
 import { COVERAGE_95, type Shown } from "../shown.ts";
-import { type Page, vesselName } from "./context.ts";
+import { closureKinds, closureSentence, grades } from "./closure-sentence.ts";
+import { capital, type Page, vesselName } from "./context.ts";
 import { Section, type SectionEntry, Twice } from "./section.tsx";
 
 /** Where every gram is, each transfer with its evidence, and what does not close. */
@@ -23,7 +24,7 @@ export function LedgerPart({ page, id, title }: { page: Page } & SectionEntry) {
         id="ledger-end"
         draw={(drawing, width) => <MassColumns id={drawing} width={width} {...picture} />}
       />
-      <p class="quiet">
+      <p class="quiet under">
         Bars show what each account holds at the end; a dashed outline what it held at the start.
       </p>
       <FoldedTable
@@ -79,7 +80,7 @@ const evidences = {
 
 const postingRow = (posting: Posting, page: Page, shown: Shown): string[] => [
   momentText(posting.when),
-  `${vesselName(page, posting.from)} → ${vesselName(page, posting.to)}: ${posting.parts
+  `${capital(vesselName(page, posting.from))} → ${vesselName(page, posting.to)}: ${posting.parts
     .map(({ name }) => name)
     .join(", ")}`,
   shown.pair(posting.mass),
@@ -90,7 +91,7 @@ const postingRow = (posting: Posting, page: Page, shown: Shown): string[] => [
   ].join(", "),
 ];
 
-const grades = { closes: "closes", doubtful: "doubtful", "does-not-close": "does not close" };
+const gradeWords = { ...grades, doubtful: "doubtful" };
 
 function kindOf({ grade, residual }: Closure): VerdictKind {
   if (grade === "closes") return "within";
@@ -110,32 +111,35 @@ function Closures({ page }: { page: Page }) {
       <ul class="devices">
         {closures.map((closure, i) => (
           <li key={i}>
-            <Twice
-              id={`closure-${i}`}
-              draw={(id, width) => (
-                <BandScale
-                  id={id}
-                  width={width}
-                  compact
-                  title={vesselName(page, closure.account)}
-                  shown={shown}
-                  band={{
-                    from: -COVERAGE_95 * closure.u,
-                    to: COVERAGE_95 * closure.u,
-                    expected: 0,
-                  }}
-                  bandName="closes within"
-                  // The band already carries the uncertainty of the difference: no whisker of its own.
-                  reading={{ value: closure.residual, u: 0 }}
-                  readingText={shown.text(closure.residual, closure.u)}
-                  verdict={{ kind: kindOf(closure), word: grades[closure.grade] }}
-                />
-              )}
-            />
-            <p>
-              {closure.sentence} {momentText(closure.when)}; {formatNumber(closure.z, 1)} standard
-              uncertainties
-              {closure.declared ? "; expected from a declaration, not from a scale" : ""}.
+            {closure.u > 0 && (
+              <Twice
+                id={`closure-${i}`}
+                draw={(id, width) => (
+                  <BandScale
+                    id={id}
+                    width={width}
+                    compact
+                    title={capital(vesselName(page, closure.account))}
+                    shown={shown}
+                    band={{
+                      from: -COVERAGE_95 * closure.u,
+                      to: COVERAGE_95 * closure.u,
+                      expected: 0,
+                    }}
+                    bandName="closes within"
+                    // The band already carries the uncertainty of the difference: no whisker of its own.
+                    reading={{ value: closure.residual, u: 0 }}
+                    readingText={shown.text(closure.residual, closure.u)}
+                    verdict={{ kind: kindOf(closure), word: gradeWords[closure.grade] }}
+                  />
+                )}
+              />
+            )}
+            <p>{closureSentence(closure, page)}</p>
+            <p class="quiet">
+              {momentText(closure.when)} · {closureKinds[closure.kind]} ·{" "}
+              {formatNumber(closure.z, 1)} standard uncertainties
+              {closure.declared ? " · expected from a declaration, not from a scale" : ""}
             </p>
           </li>
         ))}

@@ -2,7 +2,7 @@ import { momentText, readingName } from "../names.ts";
 import { BandScale } from "../pictures/band-scale.tsx";
 import { DataTable } from "../pictures/picture.tsx";
 import type { Shown } from "../shown.ts";
-import { instrumentName, type Page, stageName, vesselName } from "./context.ts";
+import { capital, instrumentName, type Page, stageName, vesselName } from "./context.ts";
 import { typedText } from "./entry-sentence.ts";
 import { type JudgedReading, judgedReadings } from "./judged.ts";
 import { Section, type SectionEntry, Twice } from "./section.tsx";
@@ -10,7 +10,8 @@ import { Section, type SectionEntry, Twice } from "./section.tsx";
 /** Readings against their bands, then those that nothing judges. */
 export function Readings({ page, id, title }: { page: Page } & SectionEntry) {
   const all = judgedReadings(page);
-  const judged = all.filter(({ verdict }) => verdict);
+  const judged = all.filter(({ verdict }) => verdict?.band);
+  const open = all.filter(({ verdict }) => verdict && !verdict.band);
   const plain = all.filter(({ verdict }) => !verdict);
   return (
     <Section
@@ -27,6 +28,21 @@ export function Readings({ page, id, title }: { page: Page } & SectionEntry) {
           <Judged key={one.reading.id} {...one} page={page} />
         ))}
       </ul>
+      {open.length > 0 && (
+        <>
+          <h3>Undecided, for want of a band</h3>
+          <DataTable
+            caption="Readings that could be judged, and why they are not"
+            head={["Reading", "Value", "Taken", "Undecided because"]}
+            rows={open.map(({ reading, verdict }) => [
+              readingName(reading.quantity, reading.form),
+              readingText({ reading }, page),
+              `${momentText(reading.when)}, ${stageName(page, reading.stage, reading.round)}`,
+              `${capital(verdict?.word ?? "undecided")}. ${verdict?.sentence ?? ""}`,
+            ])}
+          />
+        </>
+      )}
       {plain.length > 0 && (
         <>
           <h3>Other readings</h3>
@@ -94,7 +110,7 @@ function Judged({ reading, verdict, page }: JudgedReading & { page: Page }) {
           reading.place,
           instrumentName(page, reading.instrument),
           `typed as ${typedText(reading.typed)}`,
-          `judged by ${verdict.basis}`,
+          verdict.basis === "" ? undefined : `band from: ${verdict.basis}`,
         ]
           .filter((part) => part !== undefined)
           .join(" · ")}

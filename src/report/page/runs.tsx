@@ -37,9 +37,9 @@ function Trace({ trace, page }: { trace: TraceView; page: Page }) {
     <div class="trace">
       <h3>{stageName(page, trace.stage, trace.round)}</h3>
       <p class="quiet">
-        {trace.fileName} · {trace.rows.read} rows read, {trace.rows.kept} kept ·{" "}
-        {trace.problems.length} findings about the file, listed under “Corrections and data kept
-        aside”
+        {trace.fileName} · {trace.rows.read} rows read, {trace.rows.kept} kept
+        {trace.problems.length > 0 &&
+          ` · ${trace.problems.length} noted under “Corrections and data kept aside”`}
       </p>
       {asHold && (
         <>

@@ -20,7 +20,7 @@ function Vehicle({ page }: { page: Page }) {
   const { vehicle, opened } = page.view;
   const { units } = page;
   const volume = (value: number | undefined, thing: "cabin-volume" | "circuit-volume") =>
-    value === undefined ? undefined : units.thing(thing).text(value);
+    value === undefined ? undefined : units.thing(thing).nominal(value);
   return (
     <>
       <h3>Vehicle</h3>
@@ -41,7 +41,7 @@ function Vehicle({ page }: { page: Page }) {
               "Altitude",
               opened?.altitude === undefined
                 ? undefined
-                : units.thing("length").text(opened.altitude),
+                : units.thing("length").nominal(opened.altitude),
             ],
             ["Conditions planned", opened?.conditions],
           ]}
@@ -121,13 +121,13 @@ function Vessels({ page }: { page: Page }) {
         head={["Vessel", "Tare", "Holds water", "Rated to", "Held at the start"]}
         rows={view.vessels.map((vessel) => [
           `${vessel.name}${vessel.flammableRated === true ? ", flammable-rated" : ""}`,
-          vessel.tare === undefined ? "–" : units.thing("mass").text(vessel.tare),
+          vessel.tare === undefined ? "–" : units.thing("mass").nominal(vessel.tare),
           vessel.waterCapacity === undefined
             ? "–"
-            : units.thing("circuit-volume").text(vessel.waterCapacity),
+            : units.thing("circuit-volume").nominal(vessel.waterCapacity),
           vessel.ratedPressure === undefined
             ? "–"
-            : units.thing("pressure").text(vessel.ratedPressure),
+            : units.thing("pressure").nominal(vessel.ratedPressure),
           heldText(vessel, page),
         ])}
       />
@@ -137,6 +137,6 @@ function Vessels({ page }: { page: Page }) {
 
 function heldText({ holds }: VesselView, page: Page): string {
   if (!holds) return "empty";
-  const mass = page.units.thing("small-mass").text(holds.mass);
+  const mass = page.units.thing("small-mass").nominal(holds.mass);
   return `${mass} ${substanceName(page, holds.substance)}, ${holds.basis}`;
 }

@@ -1,5 +1,13 @@
-import type { ReadingQuantity, RunView, Series, TraceView } from "../../trial/index.ts";
-import { conditionNames, quantityNames, shortNames } from "../names.ts";
+import {
+  type ReadingQuantity,
+  type RunValue,
+  type RunView,
+  type Series,
+  settle,
+  type TraceView,
+  within,
+} from "../../trial/index.ts";
+import { conditionNames, quantityNames, shortConditionNames, shortNames } from "../names.ts";
 import type { HoldChartProps } from "../pictures/hold-chart.tsx";
 import type { TraceChartProps, TraceInterval } from "../pictures/trace-chart.tsx";
 import type { SettledMark } from "../pictures/trace-line.ts";
@@ -43,7 +51,7 @@ export function tracePicture(trace: TraceView, page: Page): TracePicture {
   const intervals: TraceInterval[] = runs.map(({ run, from, to }) => ({
     from,
     to,
-    label: conditionNames[run.condition],
+    label: shortConditionNames[run.condition],
   }));
   return {
     title: traceTitle(
@@ -54,10 +62,11 @@ export function tracePicture(trace: TraceView, page: Page): TracePicture {
     lines: trace.series.map((series) => ({
       label: shortNames[series.quantity],
       shown: page.units.quantity(series.quantity, series.unit),
+      quiet: series.quantity === "vehicle-speed" || series.quantity === "engine-speed",
       t: series.t,
       values: series.values,
       settled: runs.flatMap(({ run, from, to }) =>
-        figures(trace, series, run).map((measured): SettledMark => ({ from, to, measured })),
+        figures(trace, series, run).map((value) => settledMark(series, value, from, to)),
       ),
     })),
     intervals,
@@ -67,15 +76,26 @@ export function tracePicture(trace: TraceView, page: Page): TracePicture {
 }
 
 const figures = (trace: TraceView, { column, quantity }: Series, run: RunView) =>
-  run.values
-    .filter(
-      ({ source, quantity: of }) =>
-        of === quantity &&
-        source.kind === "trace" &&
-        source.trace === trace.id &&
-        source.column === column,
-    )
-    .map(({ value, u }) => ({ value, u }));
+  run.values.filter(
+    ({ source, quantity: of }) =>
+      of === quantity &&
+      source.kind === "trace" &&
+      source.trace === trace.id &&
+      source.column === column,
+  );
+
+/** Where in the interval the figure was taken: the tail that the trial judged. */
+function settledMark(
+  series: Series,
+  { value, u, standing }: RunValue,
+  from: number,
+  to: number,
+): SettledMark {
+  const part = within(series, from, to);
+  const found = settle(part.t, part.values, { mayCycle: standing === "cycling" });
+  const window = found.kind === "too-short" ? { fromSeconds: from, toSeconds: to } : found.window;
+  return { from: window.fromSeconds, to: window.toSeconds, measured: { value, u } };
+}
 
 /** "Vent air stood at 44.8 ± 2.8 °F parked at idle, 43.9 ± 2.8 °F on the road". */
 function traceTitle(trace: TraceView, runs: readonly RunView[], { units }: Page): string {

@@ -34,31 +34,56 @@ export const Drawing = ({ id, title, description, width, height, children }: Dra
   </svg>
 );
 
-/** The table behind a picture. First column is the row's name; the others are numbers or short texts. */
-export const DataTable = ({ caption, head, rows }: PictureTable) => (
-  <div class="table-room" role="region" aria-label={caption} tabIndex={0}>
-    <table>
-      <caption>{caption}</caption>
-      <thead>
-        <tr>
-          {head.map((text, i) => (
-            <th scope="col" key={i}>
+/** From so many columns on, a table is told row by row on a phone. */
+const STACKS = 4;
+/** Up to so many rows a table is never cut by the end of a page. */
+const SHORT = 9;
+
+function tableClass({ head, rows }: PictureTable): string {
+  const stacks = head.length >= STACKS ? "stacks" : "";
+  return `${stacks} ${rows.length <= SHORT ? "short" : ""}`.trim();
+}
+
+/**
+ * The table behind a picture. First column is the row's name; the others are numbers or short texts.
+ * Roles are spelled out because a style sheet that stacks the cells would take them away.
+ */
+export const DataTable = (table: PictureTable) => (
+  <div class="table-room" role="region" aria-label={table.caption} tabIndex={0}>
+    <table class={tableClass(table)} role="table">
+      <caption>{table.caption}</caption>
+      <thead role="rowgroup">
+        <tr role="row">
+          {table.head.map((text, i) => (
+            <th scope="col" role="columnheader" key={i}>
               {text}
             </th>
           ))}
         </tr>
       </thead>
-      <tbody>
-        {rows.map((row, r) => (
-          <tr key={r}>
-            {row.map((text, c) =>
-              c === 0 ? <th scope="row">{text}</th> : <td key={c}>{text}</td>,
-            )}
-          </tr>
+      <tbody role="rowgroup">
+        {table.rows.map((row, r) => (
+          <TableRow key={r} row={row} head={table.head} />
         ))}
       </tbody>
     </table>
   </div>
+);
+
+const TableRow = ({ row, head }: { row: readonly string[]; head: readonly string[] }) => (
+  <tr role="row">
+    {row.map((text, c) =>
+      c === 0 ? (
+        <th key={c} scope="row" role="rowheader">
+          {text}
+        </th>
+      ) : (
+        <td key={c} role="cell" data-label={head[c]}>
+          <span>{text}</span>
+        </td>
+      ),
+    )}
+  </tr>
 );
 
 /** The same, folded away until somebody doubts the picture. */

@@ -24,17 +24,24 @@ export interface TraceChartProps {
 }
 
 const LEFT = 40;
-const PANEL_GAP = 26;
+const PANEL_GAP = 32;
 const TOP = 22;
+/** Height of a panel for speeds and the like: they tell what was done, not what came of it. */
+const QUIET = 54;
 
 /** Lines over time, one panel a unit, all over one clock. */
 export function TraceChart(props: TraceChartProps) {
   const { id, title, width, lines } = props;
   const panels = panelsOf(lines);
-  const height = width < 480 ? 118 : 138;
+  const heights = panels.map(({ lines: [first] }) =>
+    first && first.line.quiet === true ? QUIET : width < 480 ? 118 : 138,
+  );
+  const tops = heights.map((_, i) =>
+    heights.slice(0, i).reduce((sum, height) => sum + height + PANEL_GAP, TOP + PANEL_GAP - 8),
+  );
   const right = width - Math.max(30, ...lines.map(({ label }) => textWidth(label, TEXT))) - 10;
   const x = timeScale(props, right);
-  const bottom = TOP + panels.length * (height + PANEL_GAP) - 8;
+  const bottom = (tops.at(-1) ?? TOP) + (heights.at(-1) ?? 0);
   const strip = props.problems.length > 0 ? 20 : 0;
   return (
     <figure class="pic pic-trace">
@@ -56,8 +63,8 @@ export function TraceChart(props: TraceChartProps) {
             x={x}
             left={LEFT}
             right={right}
-            top={TOP + i * (height + PANEL_GAP) + PANEL_GAP - 8}
-            height={height}
+            top={tops[i] ?? 0}
+            height={heights[i] ?? 0}
             edge={width}
           />
         ))}

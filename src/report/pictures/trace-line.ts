@@ -6,6 +6,8 @@ export interface TraceLine {
   /** Short: it stands in the margin, at the end of its line. */
   readonly label: string;
   readonly shown: Shown;
+  /** A condition more than a result: its panel is lower. */
+  readonly quiet?: boolean;
   readonly t: ArrayLike<number>;
   readonly values: ArrayLike<number>;
   /** Where it was taken to stand: the windows that gave a run its figure. */

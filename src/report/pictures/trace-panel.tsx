@@ -29,10 +29,10 @@ export function TracePanel(props: TracePanelProps) {
   const labels = spread(atEnd, TEXT + 2, top + 8, top + height + 4);
   return (
     <g>
-      <text class="pic-label" x={0} y={top - 6} font-size={TEXT}>
+      <text class="pic-label" x={0} y={top - 10} font-size={TEXT}>
         {unit}
       </text>
-      <VerticalAxis scale={y} x={left} right={right} ticks={4} />
+      <VerticalAxis scale={y} x={left} right={right} ticks={height < 80 ? 2 : 4} />
       {lines.map(({ line, colour }, i) => (
         <g key={i} class={`pic-series-${colour}`}>
           <Settled line={line} x={props.x} y={y} />

@@ -1,9 +1,22 @@
 import type { Issue } from "../../trial/index.ts";
-import { isUnit, parseNumber, parseQuantity, type Quantity } from "../../units/index.ts";
+import {
+  type Dimension,
+  isUnit,
+  parseNumber,
+  parseQuantity,
+  type Quantity,
+} from "../../units/index.ts";
 import type { Draft } from "../shell/drafts.ts";
 import { unitFor } from "../shell/preferences.ts";
 import { fieldOfInstant, instantOfField } from "./instant.ts";
-import { dimensionsOf, type FieldSpec, initialOf, isShown, type QuantitySpec, usualUnitOf } from "./spec.ts";
+import {
+  dimensionsOf,
+  type FieldSpec,
+  initialOf,
+  isShown,
+  type QuantitySpec,
+  usualUnitOf,
+} from "./spec.ts";
 
 export interface Built {
   readonly body: Readonly<Record<string, unknown>>;
@@ -16,7 +29,8 @@ type Read = { readonly value: unknown } | { readonly issue: string } | undefined
 export const unitKey = (form: string, spec: FieldSpec): string => `${form} ${spec.name}`;
 
 export const unitOf = (form: string, spec: QuantitySpec, draft: Draft): string => {
-  const chosen = draft[`${spec.name}.unit`] ?? unitFor(unitKey(form, spec), usualUnitOf(spec, draft));
+  const chosen =
+    draft[`${spec.name}.unit`] ?? unitFor(unitKey(form, spec), usualUnitOf(spec, draft));
   const possible = dimensionsOf(spec, draft).some((dimension) => isUnit(chosen, dimension));
   return possible ? chosen : usualUnitOf(spec, draft).si;
 };
@@ -24,7 +38,7 @@ export const unitOf = (form: string, spec: QuantitySpec, draft: Draft): string =
 /** A typed quantity, or what would have been accepted. */
 export function readQuantity(
   text: string,
-  dimensions: QuantitySpec["dimensions"] & readonly unknown[],
+  dimensions: readonly Dimension[],
   unit: string,
 ): { readonly value: Quantity } | { readonly issue: string } {
   const dimension = dimensions.find((one) => isUnit(unit, one)) ?? dimensions[0];
@@ -37,7 +51,12 @@ function readField(form: string, spec: FieldSpec, draft: Draft): Read {
   const text = (draft[spec.name] ?? initialOf(spec)).trim();
   if (spec.kind === "flag") return { value: text === "yes" };
   if (spec.kind === "lines") {
-    return { value: text.split("\n").map((line) => line.trim()).filter((line) => line !== "") };
+    return {
+      value: text
+        .split("\n")
+        .map((line) => line.trim())
+        .filter((line) => line !== ""),
+    };
   }
   if (spec.kind === "when") {
     const instant = instantOfField(text);

@@ -27,7 +27,10 @@ interface Props {
   /** Shown above the fields. */
   readonly before?: (draft: Draft, change: (change: Draft) => void) => ComponentChildren;
   /** Shown between the fields and the save button: what the entry will do. */
-  readonly preview?: (body: Readonly<Record<string, unknown>>, issues: readonly Issue[]) => ComponentChildren;
+  readonly preview?: (
+    body: Readonly<Record<string, unknown>>,
+    issues: readonly Issue[],
+  ) => ComponentChildren;
 }
 
 const reasonSpec: FieldSpec = {
@@ -92,7 +95,14 @@ export function EntryForm(props: Props) {
       }}
     >
       {props.before?.(draft, change)}
-      <Fields form={formKey} specs={specs} draft={draft} issues={issues} view={view.value} change={change} />
+      <Fields
+        form={formKey}
+        specs={specs}
+        draft={draft}
+        issues={issues}
+        view={view.value}
+        change={change}
+      />
       {props.preview?.(body, built.issues)}
       <Objections form={formKey} issues={issues} specs={specs} failure={failure} />
       <ActionBar

@@ -74,7 +74,14 @@ function Control({ form, spec, draft, view, issue, id, value, change, onChange }
   switch (spec.kind) {
     case "text":
       return spec.long === true ? (
-        <textarea {...shared} class="text" rows={3} onInput={(e) => { change(e.currentTarget.value); }} />
+        <textarea
+          {...shared}
+          class="text"
+          rows={3}
+          onInput={(e) => {
+            change(e.currentTarget.value);
+          }}
+        />
       ) : (
         <>
           <input
@@ -83,7 +90,9 @@ function Control({ form, spec, draft, view, issue, id, value, change, onChange }
             type="text"
             autoComplete="off"
             list={spec.suggestions ? `${id}-list` : undefined}
-            onInput={(e) => { change(e.currentTarget.value); }}
+            onInput={(e) => {
+              change(e.currentTarget.value);
+            }}
           />
           {spec.suggestions && (
             <datalist id={`${id}-list`}>
@@ -95,7 +104,16 @@ function Control({ form, spec, draft, view, issue, id, value, change, onChange }
         </>
       );
     case "lines":
-      return <textarea {...shared} class="text" rows={4} onInput={(e) => { change(e.currentTarget.value); }} />;
+      return (
+        <textarea
+          {...shared}
+          class="text"
+          rows={4}
+          onInput={(e) => {
+            change(e.currentTarget.value);
+          }}
+        />
+      );
     case "number":
       return (
         <div class="quantity">
@@ -105,7 +123,9 @@ function Control({ form, spec, draft, view, issue, id, value, change, onChange }
             type="text"
             inputMode="decimal"
             autoComplete="off"
-            onInput={(e) => { change(e.currentTarget.value); }}
+            onInput={(e) => {
+              change(e.currentTarget.value);
+            }}
           />
           {spec.suffix !== undefined && <span class="quantity-suffix">{spec.suffix}</span>}
         </div>
@@ -129,17 +149,52 @@ function Control({ form, spec, draft, view, issue, id, value, change, onChange }
       );
     case "choice":
       return spec.options.length <= 4 ? (
-        <Segments name={id} label={spec.label} options={spec.options} value={value} onChange={change} />
+        <Segments
+          name={id}
+          label={spec.label}
+          options={spec.options}
+          value={value}
+          onChange={change}
+        />
       ) : (
-        <Pick id={id} options={spec.options} value={value} empty="Choose" describedBy={described} invalid={issue !== undefined} onChange={change} />
+        <Pick
+          id={id}
+          options={spec.options}
+          value={value}
+          empty="Choose"
+          describedBy={described}
+          invalid={issue !== undefined}
+          onChange={change}
+        />
       );
     case "pick": {
       const options = spec.options(view, draft);
-      const empty = options.length === 0 ? spec.none : spec.optional === true ? "Not named" : "Choose";
-      return <Pick id={id} options={options} value={value} empty={empty} describedBy={described} invalid={issue !== undefined} onChange={change} />;
+      const empty =
+        options.length === 0 ? spec.none : spec.optional === true ? "Not named" : "Choose";
+      return (
+        <Pick
+          id={id}
+          options={options}
+          value={value}
+          empty={empty}
+          describedBy={described}
+          invalid={issue !== undefined}
+          onChange={change}
+        />
+      );
     }
     case "substance":
-      return <Pick id={id} options={substanceOptions(view)} value={value} empty="Choose" describedBy={described} invalid={issue !== undefined} onChange={change} />;
+      return (
+        <Pick
+          id={id}
+          options={substanceOptions(view)}
+          value={value}
+          empty="Choose"
+          describedBy={described}
+          invalid={issue !== undefined}
+          onChange={change}
+        />
+      );
     case "flag":
     case "when":
       return null;

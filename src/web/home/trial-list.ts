@@ -34,7 +34,11 @@ export async function readTrialRows(): Promise<void> {
       question: view.opened?.question ?? "",
       ...(view.opened?.place !== undefined && { place: view.opened.place }),
       state: stateOf(view),
-      last: events.map(({ at }) => at).sort().at(-1) ?? "",
+      last:
+        events
+          .map(({ at }) => at)
+          .sort()
+          .at(-1) ?? "",
       demonstration: view.opened?.demonstration ?? false,
     });
   }

@@ -31,7 +31,9 @@ export function AccountList({ ledger, shown }: Props) {
             <tr key={account.id}>
               <th scope="row">
                 {account.name}
-                {account.basis === "declared" && <small class="quiet"> · {bases[account.basis]}</small>}
+                {account.basis === "declared" && (
+                  <small class="quiet"> · {bases[account.basis]}</small>
+                )}
               </th>
               <td class="figure">{shown.pair(account.initial)}</td>
               <td class="figure">{shown.pair(account.mass)}</td>
@@ -40,7 +42,8 @@ export function AccountList({ ledger, shown }: Props) {
                   ? "nothing"
                   : account.contents.map((content) => (
                       <span key={content.substance} class="content-part">
-                        {content.name} <span class="figure">{shown.text(content.mass.value, content.mass.u)}</span>
+                        {content.name}{" "}
+                        <span class="figure">{shown.text(content.mass.value, content.mass.u)}</span>
                       </span>
                     ))}
               </td>

@@ -1,12 +1,11 @@
-import { BandScale, shownIn } from "../../report/index.ts";
-import type { Closure, Ledger, TrialView } from "../../trial/index.ts";
+import { BandScale, COVERAGE_95, shownIn } from "../../report/index.ts";
+import type { Closure, Ledger } from "../../trial/index.ts";
 import { formatNumber } from "../../units/index.ts";
 import { spokenInstant } from "../forms/instant.ts";
 import { Fit } from "../look/fit.tsx";
 
 interface Props {
   readonly ledger: Ledger;
-  readonly view: TrialView;
 }
 
 const words: Readonly<Record<Closure["grade"], string>> = {
@@ -37,7 +36,7 @@ export function ClosureList({ ledger }: Props) {
                 id={`closure-${i}`}
                 title={nameOf(ledger, closure)}
                 shown={shownIn("g")}
-                band={{ from: -1.96 * closure.u, to: 1.96 * closure.u, expected: 0 }}
+                {...(closure.u > 0 && { band: bandOf(closure) })}
                 reading={{ value: closure.residual, u: 0 }}
                 readingText={`${shownIn("g").text(closure.residual, closure.u)}, z = ${formatNumber(closure.z, 1)}`}
                 verdict={{ kind: kindOf(closure), word: words[closure.grade] }}
@@ -57,6 +56,8 @@ export function ClosureList({ ledger }: Props) {
     </ul>
   );
 }
+
+const bandOf = ({ u }: Closure) => ({ from: -COVERAGE_95 * u, to: COVERAGE_95 * u, expected: 0 });
 
 const nameOf = ({ accounts }: Ledger, { account }: Closure): string =>
   accounts.find(({ id }) => id === account)?.name ?? account;

@@ -38,7 +38,7 @@ export function GramsPage({ trial, step }: Props) {
                 id={id}
                 title={moment ? `After ${spokenInstant(moment.when)}` : "At the start"}
                 ledger={ledger}
-                {...(moment && { step: moment.entry })}
+                {...(moment && index < ledger.steps.length - 1 && { step: moment.entry })}
                 shown={shown}
                 width={width}
               />
@@ -47,7 +47,7 @@ export function GramsPage({ trial, step }: Props) {
         </section>
         <section class="sheet">
           <h2>Does it close?</h2>
-          <ClosureList ledger={ledger} view={seen} />
+          <ClosureList ledger={ledger} />
         </section>
         <section class="sheet">
           <h2>Accounts</h2>
@@ -66,8 +66,10 @@ function sentence({ closures, conservation }: Ledger): string {
   const open = closures.filter(({ grade }) => grade === "does-not-close").length;
   const doubtful = closures.filter(({ grade }) => grade === "doubtful").length;
   if (!conservation.holds) return "The accounts do not add up to what was there at the start.";
-  if (closures.length === 0) return "Nothing has been weighed twice yet, so nothing can be checked against the scale.";
-  const rest = open === 0 ? "none fails to close" : `${open} ${open === 1 ? "does" : "do"} not close`;
+  if (closures.length === 0)
+    return "Nothing has been weighed twice yet, so nothing can be checked against the scale.";
+  const rest =
+    open === 0 ? "none fails to close" : `${open} ${open === 1 ? "does" : "do"} not close`;
   return `The accounts add up. Of ${closures.length} places where two weighings meet, ${rest}${doubtful > 0 ? `, ${doubtful} doubtful` : ""}.`;
 }
 
@@ -86,7 +88,14 @@ function Stepper({ trial, ledger, index }: StepperProps) {
   const last = ledger.steps.length - 1;
   return (
     <div class="stepper">
-      <button type="button" class="button" aria-disabled={index <= 0} onClick={() => { to(index - 1); }}>
+      <button
+        type="button"
+        class="button"
+        aria-disabled={index <= 0}
+        onClick={() => {
+          to(index - 1);
+        }}
+      >
         Earlier
       </button>
       <label class="stepper-range">
@@ -99,10 +108,19 @@ function Stepper({ trial, ledger, index }: StepperProps) {
           max={last}
           value={index}
           aria-label="Step of the ledger"
-          onInput={(event) => { to(Number(event.currentTarget.value)); }}
+          onInput={(event) => {
+            to(Number(event.currentTarget.value));
+          }}
         />
       </label>
-      <button type="button" class="button" aria-disabled={index >= last} onClick={() => { to(index + 1); }}>
+      <button
+        type="button"
+        class="button"
+        aria-disabled={index >= last}
+        onClick={() => {
+          to(index + 1);
+        }}
+      >
         Later
       </button>
     </div>
@@ -114,8 +132,8 @@ function Empty({ trial }: { readonly trial: string }) {
     <main class="wide" id="main">
       <h1 tabIndex={-1}>Where every gram is</h1>
       <p class="empty">
-        No vessel is listed yet. List the recovery cylinder and the cans in Plan; then every transfer
-        moves mass between them here.
+        No vessel is listed yet. List the recovery cylinder and the cans in Plan; then every
+        transfer moves mass between them here.
       </p>
       <a class="button button-main" href={pathTo("trial", trial, "add", "vessel")}>
         List a vessel

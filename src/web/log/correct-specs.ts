@@ -66,7 +66,10 @@ export function correctSpecs(entry: Entry): readonly FieldSpec[] {
 }
 
 /** Parts of the body that the form does not show and a correction must carry on. */
-export function keptParts(entry: Entry, specs: readonly FieldSpec[]): Readonly<Record<string, unknown>> {
+export function keptParts(
+  entry: Entry,
+  specs: readonly FieldSpec[],
+): Readonly<Record<string, unknown>> {
   const asked = new Set(specs.map(({ name }) => name.split(".")[0]));
   return Object.fromEntries(Object.entries(entry.body).filter(([name]) => !asked.has(name)));
 }

@@ -33,7 +33,10 @@ export function entryWords(view: TrialView, entry: Entry): EntryWords {
         says: `${entry.body.name}, ${entry.body.labelRefrigerant} ${formatQuantity(entry.body.labelCharge)}`,
       };
     case "instrument-listed":
-      return { what: "Instrument", says: `${entry.body.name}, ${accuracyWords(entry.body.accuracy)}` };
+      return {
+        what: "Instrument",
+        says: `${entry.body.name}, ${accuracyWords(entry.body.accuracy)}`,
+      };
     case "product-listed":
       return { what: "Product", says: entry.body.name };
     case "vessel-listed":
@@ -49,7 +52,10 @@ export function entryWords(view: TrialView, entry: Entry): EntryWords {
     case "transfer-posted":
       return { what: "Transfer", says: transferWords(view, entry) };
     case "vessel-found-empty":
-      return { what: "Found empty", says: `${nameIn(view, entry.body.vessel)}: ${entry.body.evidence}` };
+      return {
+        what: "Found empty",
+        says: `${nameIn(view, entry.body.vessel)}: ${entry.body.evidence}`,
+      };
     case "run-recorded":
       return { what: "Run", says: `${entry.body.name}, ${conditionNames[entry.body.condition]}` };
     case "trace-imported":
@@ -64,7 +70,10 @@ export function entryWords(view: TrialView, entry: Entry): EntryWords {
   }
 }
 
-function transferWords(view: TrialView, { body }: Extract<Entry, { type: "transfer-posted" }>): string {
+function transferWords(
+  view: TrialView,
+  { body }: Extract<Entry, { type: "transfer-posted" }>,
+): string {
   const scale = [body.sourceWeighing, body.destinationWeighing].flatMap((one) =>
     one ? [`${formatQuantity(one.before)} → ${formatQuantity(one.after)}`] : [],
   );

@@ -19,11 +19,18 @@ export function LogPage({ trial, entry: here }: Props) {
       </p>
       <section class="sheet">
         <h2>
-          <span class="figure">{seen.entries.length}</span> entries, in the order in which they happened
+          <span class="figure">{seen.entries.length}</span> entries, in the order in which they
+          happened
         </h2>
         <ol class="entries">
           {seen.entries.map((entry) => (
-            <EntryRow key={entry.id} trial={trial} view={seen} entry={entry} here={entry.id === here} />
+            <EntryRow
+              key={entry.id}
+              trial={trial}
+              view={seen}
+              entry={entry}
+              here={entry.id === here}
+            />
           ))}
         </ol>
       </section>

@@ -32,7 +32,7 @@ const usualLimits: typeof usual = {
   temperature: { us: "Δ°F", si: "K" },
 };
 
-const of = <T,>(table: Readonly<Record<string, T>>, draft: Draft): T => {
+const of = <T>(table: Readonly<Record<string, T>>, draft: Draft): T => {
   const found = table[draft["measures"] ?? "pressure"] ?? table["pressure"];
   if (found === undefined) throw new RangeError("the tables name every kind of instrument");
   return found;
@@ -43,7 +43,12 @@ const kindIs =
     kinds.includes(draft["accuracy.kind"] ?? "");
 
 export const instrumentSpecs: readonly FieldSpec[] = [
-  { kind: "text", name: "name", label: "Instrument", hint: "As you call it on the bench, for instance “low-side gauge”." },
+  {
+    kind: "text",
+    name: "name",
+    label: "Instrument",
+    hint: "As you call it on the bench, for instance “low-side gauge”.",
+  },
   {
     kind: "choice",
     name: "measures",
@@ -64,7 +69,10 @@ export const instrumentSpecs: readonly FieldSpec[] = [
     group: "Accuracy",
     options: [
       { value: "percent-of-span", label: "Percent of the span (class 1.6)" },
-      { value: "percent-of-span-by-quarter", label: "Percent of the span, other in the middle half (3-2-3)" },
+      {
+        value: "percent-of-span-by-quarter",
+        label: "Percent of the span, other in the middle half (3-2-3)",
+      },
       { value: "limit", label: "A fixed limit (± 5 g)" },
       { value: "percent-of-reading", label: "Percent of the reading" },
       { value: "limit-or-percent", label: "A limit or a percentage, the larger" },
@@ -77,8 +85,20 @@ export const instrumentSpecs: readonly FieldSpec[] = [
     suffix: "%",
     shown: kindIs("percent-of-span", "percent-of-reading", "limit-or-percent"),
   },
-  { kind: "number", name: "accuracy.outer", label: "Percent in the first and last quarter", suffix: "%", shown: kindIs("percent-of-span-by-quarter") },
-  { kind: "number", name: "accuracy.middle", label: "Percent in the middle half", suffix: "%", shown: kindIs("percent-of-span-by-quarter") },
+  {
+    kind: "number",
+    name: "accuracy.outer",
+    label: "Percent in the first and last quarter",
+    suffix: "%",
+    shown: kindIs("percent-of-span-by-quarter"),
+  },
+  {
+    kind: "number",
+    name: "accuracy.middle",
+    label: "Percent in the middle half",
+    suffix: "%",
+    shown: kindIs("percent-of-span-by-quarter"),
+  },
   {
     kind: "quantity",
     name: "accuracy.from",
@@ -119,7 +139,12 @@ export interface QuickPick {
   readonly draft: Draft;
 }
 
-const picked = (name: string, measures: string, accuracy: Draft, resolution: Draft = {}): Draft => ({
+const picked = (
+  name: string,
+  measures: string,
+  accuracy: Draft,
+  resolution: Draft = {},
+): Draft => ({
   name,
   measures,
   ...Object.fromEntries(Object.entries(accuracy).map(([key, value]) => [`accuracy.${key}`, value])),

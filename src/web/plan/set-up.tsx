@@ -12,19 +12,49 @@ export function SetUp({ trial }: { readonly trial: string }) {
     <div class="set-up">
       <Question trial={trial} view={seen} />
       <Vehicle trial={trial} view={seen} />
-      <Group title="Instruments" kind="instrument" trial={trial} add="Add an instrument" empty="None yet. List the low-side gauge first: without instruments no reading carries an uncertainty.">
+      <Group
+        title="Instruments"
+        kind="instrument"
+        trial={trial}
+        add="Add an instrument"
+        empty="None yet. List the low-side gauge first: without instruments no reading carries an uncertainty."
+      >
         {seen.instruments.map((one) => (
-          <Thing key={one.id} trial={trial} id={one.id} name={one.name} words={instrumentWords(one)} />
+          <Thing
+            key={one.id}
+            trial={trial}
+            id={one.id}
+            name={one.name}
+            words={instrumentWords(one)}
+          />
         ))}
       </Group>
-      <Group title="Products" kind="product" trial={trial} add="Add a product" empty="None yet. List what is in the can as its label says; each product gets its own round of stages.">
+      <Group
+        title="Products"
+        kind="product"
+        trial={trial}
+        add="Add a product"
+        empty="None yet. List what is in the can as its label says; each product gets its own round of stages."
+      >
         {seen.products.map((one) => (
           <Thing key={one.id} trial={trial} id={one.id} name={one.name} words={productWords(one)} />
         ))}
       </Group>
-      <Group title="Vessels" kind="vessel" trial={trial} add="Add a vessel" empty="None yet. List the recovery cylinder with its tare, then each can.">
+      <Group
+        title="Vessels"
+        kind="vessel"
+        trial={trial}
+        add="Add a vessel"
+        empty="None yet. List the recovery cylinder with its tare, then each can."
+      >
         {seen.vessels.map((one) => (
-          <Thing key={one.id} trial={trial} id={one.id} name={one.name} words={vesselWords(seen, one)} />
+          <Thing
+            key={one.id}
+            trial={trial}
+            id={one.id}
+            name={one.name}
+            words={vesselWords(seen, one)}
+          />
         ))}
       </Group>
     </div>
@@ -63,9 +93,16 @@ interface ThingProps {
 
 const Thing = ({ trial, id, name, words }: ThingProps) => (
   <li>
-    <a class="row" href={pathTo("trial", trial, "correct", id)} aria-label={`Correct ${name}`}>
-      <strong>{name}</strong>
-      <small>{words}</small>
+    <a
+      class="row has-act"
+      href={pathTo("trial", trial, "correct", id)}
+      aria-label={`Correct ${name}`}
+    >
+      <span>
+        <strong>{name}</strong>
+        <small>{words}</small>
+      </span>
+      <span class="row-act">Correct</span>
     </a>
   </li>
 );
@@ -76,8 +113,14 @@ interface ViewProps {
 }
 
 const airWords = (view: TrialView): string => {
-  const air = unitChoice(view, "as-typed").thing("air-pressure").text(view.atmosphere.value, view.atmosphere.u);
-  const from = { barometer: "by the barometer", altitude: "by the altitude", assumed: "assumed at sea level: give altitude or barometer" };
+  const air = unitChoice(view, "as-typed")
+    .thing("air-pressure")
+    .text(view.atmosphere.value, view.atmosphere.u);
+  const from = {
+    barometer: "by the barometer",
+    altitude: "by the altitude",
+    assumed: "assumed at sea level: give altitude or barometer",
+  };
   return `Air ${air}, ${from[view.atmosphere.from]}`;
 };
 
@@ -87,11 +130,18 @@ function Question({ trial, view: { opened }, view: seen }: ViewProps) {
       {opened
         ? [
             <li key="question">
-              <a class="row" href={pathTo("trial", trial, "correct", opened.entry)} aria-label="Correct the question and the place">
-                <strong>{opened.question}</strong>
-                <small>
-                  {[opened.place, airWords(seen)].filter((one) => one !== undefined).join(" · ")}
-                </small>
+              <a
+                class="row has-act"
+                href={pathTo("trial", trial, "correct", opened.entry)}
+                aria-label="Correct the question and the place"
+              >
+                <span>
+                  <strong>{opened.question}</strong>
+                  <small>
+                    {[opened.place, airWords(seen)].filter((one) => one !== undefined).join(" · ")}
+                  </small>
+                </span>
+                <span class="row-act">Correct</span>
               </a>
             </li>,
           ]
@@ -144,11 +194,18 @@ const productWords = (product: TrialView["products"][number]): string =>
 
 function vesselWords(view: TrialView, vessel: TrialView["vessels"][number]): string {
   const units = unitChoice(view, "as-typed");
-  const kinds = { can: "can", cylinder: "recovery cylinder", "hose-set": "hose set", other: "vessel" };
+  const kinds = {
+    can: "can",
+    cylinder: "recovery cylinder",
+    "hose-set": "hose set",
+    other: "vessel",
+  };
   const parts = [
     kinds[vessel.kind],
     vessel.tare === undefined ? "tare not known" : `tare ${units.thing("mass").text(vessel.tare)}`,
-    vessel.ratedPressure === undefined ? undefined : `rated ${units.thing("pressure").text(vessel.ratedPressure)}`,
+    vessel.ratedPressure === undefined
+      ? undefined
+      : `rated ${units.thing("pressure").text(vessel.ratedPressure)}`,
     vessel.flammableRated === true ? "rated for flammables" : undefined,
   ];
   return parts.filter((one) => one !== undefined).join(", ");

@@ -5,7 +5,12 @@ const pressureUnits = { us: "inHg", si: "hPa" };
 
 /** The question and the place. */
 export const openingSpecs: readonly FieldSpec[] = [
-  { kind: "text", name: "title", label: "Name of the trial", hint: "As you will find it again: vehicle and product." },
+  {
+    kind: "text",
+    name: "title",
+    label: "Name of the trial",
+    hint: "As you will find it again: vehicle and product.",
+  },
   {
     kind: "text",
     name: "question",
@@ -53,8 +58,18 @@ export const openingSpecs: readonly FieldSpec[] = [
 ];
 
 export const vehicleSpecs: readonly FieldSpec[] = [
-  { kind: "text", name: "name", label: "Vehicle", hint: "Your own description; no plate number is needed." },
-  { kind: "choice", name: "labelRefrigerant", label: "Refrigerant on the label", options: labelRefrigerants },
+  {
+    kind: "text",
+    name: "name",
+    label: "Vehicle",
+    hint: "Your own description; no plate number is needed.",
+  },
+  {
+    kind: "choice",
+    name: "labelRefrigerant",
+    label: "Refrigerant on the label",
+    options: labelRefrigerants,
+  },
   {
     kind: "quantity",
     name: "labelCharge",
@@ -85,7 +100,13 @@ export const vehicleSpecs: readonly FieldSpec[] = [
       { value: "unknown", label: "Not known" },
     ],
   },
-  { kind: "text", name: "oil", label: "Oil", hint: "As the label or the maker names it.", optional: true },
+  {
+    kind: "text",
+    name: "oil",
+    label: "Oil",
+    hint: "As the label or the maker names it.",
+    optional: true,
+  },
   {
     kind: "quantity",
     name: "cabinVolume",
@@ -107,7 +128,13 @@ export const vehicleSpecs: readonly FieldSpec[] = [
 
 export const productSpecs: readonly FieldSpec[] = [
   { kind: "text", name: "name", label: "Product", hint: "A neutral name such as “Product B”." },
-  { kind: "text", name: "declares", label: "What the label declares to be inside", long: true, optional: true },
+  {
+    kind: "text",
+    name: "declares",
+    label: "What the label declares to be inside",
+    long: true,
+    optional: true,
+  },
   {
     kind: "text",
     name: "fluid",
@@ -124,7 +151,13 @@ export const productSpecs: readonly FieldSpec[] = [
     unit: { us: "oz", si: "g" },
     optional: true,
   },
-  { kind: "lines", name: "claims", label: "Claims, one a line", hint: "Word for word as the label says them.", optional: true },
+  {
+    kind: "lines",
+    name: "claims",
+    label: "Claims, one a line",
+    hint: "Word for word as the label says them.",
+    optional: true,
+  },
   { kind: "flag", name: "flammableMark", label: "The can carries a flammable mark" },
   { kind: "text", name: "fitting", label: "Fitting", optional: true },
   { kind: "text", name: "price", label: "Price", optional: true },

@@ -10,7 +10,12 @@ export const scales = (view: TrialView): readonly Option[] =>
 const holdsSomething = (draft: Draft): boolean => draft["_holds"] === "yes";
 
 export const vesselSpecs: readonly FieldSpec[] = [
-  { kind: "text", name: "name", label: "Vessel", hint: "What is painted or written on it: “R1”, “can 1”." },
+  {
+    kind: "text",
+    name: "name",
+    label: "Vessel",
+    hint: "What is painted or written on it: “R1”, “can 1”.",
+  },
   {
     kind: "choice",
     name: "kind",
@@ -49,7 +54,12 @@ export const vesselSpecs: readonly FieldSpec[] = [
     optional: true,
   },
   { kind: "flag", name: "flammableRated", label: "Its maker rates it for flammable refrigerant" },
-  { kind: "flag", name: "_holds", label: "It holds refrigerant now", group: "Contents at the start" },
+  {
+    kind: "flag",
+    name: "_holds",
+    label: "It holds refrigerant now",
+    group: "Contents at the start",
+  },
   { kind: "substance", name: "holds.substance", label: "What it holds", shown: holdsSomething },
   {
     kind: "quantity",

@@ -1,8 +1,15 @@
 import { useId } from "preact/hooks";
-import { ComparisonChart, conditionNames, readingName, type Shown, unitChoice } from "../../report/index.ts";
+import {
+  ComparisonChart,
+  conditionNames,
+  readingName,
+  type Shown,
+  unitChoice,
+} from "../../report/index.ts";
 import type { Comparison, DifferenceRow, TrialView } from "../../trial/index.ts";
 import { Fit } from "../look/fit.tsx";
 import { view } from "../shell/log-keeper.ts";
+import { preferences } from "../shell/preferences.ts";
 
 /** Each product beside the label refrigerant, as measured: the conditions were not equal, and it says so. */
 export function CompareBoard() {
@@ -16,14 +23,16 @@ export function CompareBoard() {
         </p>
       )}
       {seen.comparisons.map((comparison) => (
-        <ComparisonSheet key={`${comparison.product} ${comparison.condition}`} comparison={comparison} view={seen} />
+        <ComparisonSheet
+          key={`${comparison.product} ${comparison.condition}`}
+          comparison={comparison}
+          view={seen}
+        />
       ))}
       {seen.drift.length > 0 && (
         <section class="sheet">
           <h2>The vehicle’s own drift, Restore minus Prove</h2>
-          <p>
-            The same refrigerant before and after: what moved here moved without the product.
-          </p>
+          <p>The same refrigerant before and after: what moved here moved without the product.</p>
           <DifferenceTable rows={seen.drift} view={seen} first="Prove" second="Restore" />
         </section>
       )}
@@ -38,7 +47,7 @@ interface SheetProps {
 
 function ComparisonSheet({ comparison, view: seen }: SheetProps) {
   const id = `compare${useId()}`;
-  const units = unitChoice(seen, "as-typed");
+  const units = unitChoice(seen, preferences.value.system);
   const product = seen.products.find((one) => one.id === comparison.product)?.name ?? "product";
   const label = seen.vehicle?.labelRefrigerant ?? "label refrigerant";
   return (
@@ -70,7 +79,12 @@ function ComparisonSheet({ comparison, view: seen }: SheetProps) {
       {comparison.conditions.length > 0 && (
         <details>
           <summary>What was not equal</summary>
-          <DifferenceTable rows={comparison.conditions} view={seen} first={label} second={product} />
+          <DifferenceTable
+            rows={comparison.conditions}
+            view={seen}
+            first={label}
+            second={product}
+          />
         </details>
       )}
     </section>
@@ -85,7 +99,7 @@ interface TableProps {
 }
 
 function DifferenceTable({ rows, view: seen, first, second }: TableProps) {
-  const units = unitChoice(seen, "as-typed");
+  const units = unitChoice(seen, preferences.value.system);
   const difference = (row: DifferenceRow): Shown => units.quantityDifference(row.quantity);
   return (
     <div class="table-room" role="region" aria-label={`${first} and ${second}`} tabIndex={0}>

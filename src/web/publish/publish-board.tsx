@@ -1,24 +1,28 @@
 import { useState } from "preact/hooks";
-import { renderReport } from "../../report/index.ts";
+import { renderView, type UnitSystem } from "../../report/index.ts";
 import { exportTrial } from "../../trial/index.ts";
 import { Segments } from "../fields/segments.tsx";
 import { events, safety, view } from "../shell/log-keeper.ts";
 import { say } from "../shell/notice.ts";
 import { fileNameOf, saveFile } from "./save-file.ts";
 
-type System = "us" | "si" | "as-typed";
-
 /** The report and the trial's own file: the answer, the evidence and the means to work it out again. */
 export function PublishBoard({ trial }: { readonly trial: string }) {
-  const [system, setSystem] = useState<System>("as-typed");
+  const [system, setSystem] = useState<UnitSystem>("as-typed");
   const title = view.value.opened?.title ?? "trial";
-  const report = (): string => renderReport(events.value, { units: system });
+  const report = (): string =>
+    renderView(
+      view.value,
+      { units: system, generatedAt: new Date().toISOString() },
+      events.value.length,
+    );
   return (
     <section class="sheet publish">
       <h2>The report</h2>
       <p>
         One file that opens in any browser without a network: the question, the ledger, the readings
-        with their verdicts, the comparison. It is made on this device, from the log as it stands now.
+        with their verdicts, the comparison. It is made on this device, from the log as it stands
+        now.
       </p>
       <Segments
         name="report-units"
@@ -30,7 +34,7 @@ export function PublishBoard({ trial }: { readonly trial: string }) {
           { value: "si", label: "SI" },
         ]}
         onChange={(value) => {
-          setSystem(value as System);
+          setSystem(value as UnitSystem);
         }}
       />
       <div class="publish-acts">

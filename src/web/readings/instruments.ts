@@ -11,7 +11,10 @@ const kinds: Readonly<Partial<Record<ReadingPrompt["dimension"], readonly Measur
 };
 
 /** Instruments that can give this reading, the likeliest first. */
-export function instrumentsFor(view: TrialView, prompt: Pick<ReadingPrompt, "quantity" | "dimension">): readonly InstrumentView[] {
+export function instrumentsFor(
+  view: TrialView,
+  prompt: Pick<ReadingPrompt, "quantity" | "dimension">,
+): readonly InstrumentView[] {
   const fitting = kinds[prompt.dimension] ?? ["other"];
   const first: Measures | undefined = prompt.quantity === "vacuum" ? "vacuum" : fitting[0];
   return view.instruments
@@ -28,7 +31,8 @@ export function offeredInstrument(view: TrialView, prompt: ReadingPrompt): strin
   const last = instrumentFor(view.trial ?? "", prompt.quantity);
   if (last !== undefined && fitting.some(({ id }) => id === last)) return last;
   const exact = fitting.filter(
-    ({ measures }) => prompt.dimension !== "pressure" || (measures === "vacuum") === (prompt.quantity === "vacuum"),
+    ({ measures }) =>
+      prompt.dimension !== "pressure" || (measures === "vacuum") === (prompt.quantity === "vacuum"),
   );
   const named = exact.filter(({ name }) => side(prompt.quantity)?.test(name) ?? true);
   return (named.length === 1 ? named[0]?.id : exact.length === 1 ? exact[0]?.id : undefined) ?? "";

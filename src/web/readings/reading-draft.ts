@@ -71,7 +71,11 @@ interface Where {
 }
 
 /** The reading as the verdict wants it, while it is still being typed. */
-export function readingInContext(where: Where, form: ReadingForm, typed: Quantity): ReadingInContext {
+export function readingInContext(
+  where: Where,
+  form: ReadingForm,
+  typed: Quantity,
+): ReadingInContext {
   const { view, stage, prompt, draft } = where;
   const instrument = readingInstrument(view, prompt, draft);
   const run = belongsToRun(prompt) ? readingRun(view, stage, draft) : "";

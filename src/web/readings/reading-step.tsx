@@ -1,5 +1,11 @@
 import { useState } from "preact/hooks";
-import { type Issue, judgeReading, type ReadingForm, type ReadingPrompt, type StageView } from "../../trial/index.ts";
+import {
+  type Issue,
+  judgeReading,
+  type ReadingForm,
+  type ReadingPrompt,
+  type StageView,
+} from "../../trial/index.ts";
 import { formatQuantity } from "../../units/index.ts";
 import { Segments } from "../fields/segments.tsx";
 import { WhenField } from "../fields/when-field.tsx";
@@ -105,7 +111,9 @@ export function ReadingStep({ trial, stage, prompt, onSaved, onCancel }: Props) 
           text={draft[form] ?? ""}
           unit={readingUnit(prompt, draft)}
           typed={typedValue(prompt, draft, form)}
-          issue={issues.find(({ field }) => field === form || field.startsWith("body.value"))?.accepted}
+          issue={
+            issues.find(({ field }) => field === form || field.startsWith("body.value"))?.accepted
+          }
           onText={(text) => {
             change({ [form]: text });
           }}

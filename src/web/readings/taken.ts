@@ -1,7 +1,11 @@
 import type { ReadingPrompt, ReadingView, StageView, TrialView } from "../../trial/index.ts";
 
 /** Readings that answer a prompt of a stage. */
-export const readingsFor = (view: TrialView, stage: StageView, prompt: ReadingPrompt): readonly ReadingView[] =>
+export const readingsFor = (
+  view: TrialView,
+  stage: StageView,
+  prompt: ReadingPrompt,
+): readonly ReadingView[] =>
   view.readings.filter(
     (reading) =>
       reading.stage === stage.stage &&

@@ -17,7 +17,14 @@ interface Props {
 }
 
 /** The reading against its band, the word for it, and what stands behind the word. */
-export function VerdictPanel({ verdict, typed, atmosphere, title, log = false, compact = false }: Props) {
+export function VerdictPanel({
+  verdict,
+  typed,
+  atmosphere,
+  title,
+  log = false,
+  compact = false,
+}: Props) {
   const id = `band${useId()}`;
   return (
     <section class={`judgement judgement-${verdict.kind}`}>

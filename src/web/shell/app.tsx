@@ -64,7 +64,9 @@ function useFocusOnArrival(): void {
     was.current = now;
     requestAnimationFrame(() => {
       scrollTo(0, 0);
-      const target = document.querySelector<HTMLElement>("[data-arrive]") ?? document.querySelector<HTMLElement>("h1");
+      const target =
+        document.querySelector<HTMLElement>("[data-arrive]") ??
+        document.querySelector<HTMLElement>("h1");
       target?.focus({ preventScroll: true });
     });
   });

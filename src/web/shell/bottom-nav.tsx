@@ -9,7 +9,8 @@ interface Props {
 
 /** Phone navigation, where the thumb is. It gives way to the save bar while a step is being filled. */
 export function BottomNav({ trial, parts }: Props) {
-  const inStep = ["add", "correct"].includes(parts[0] ?? "") || (parts[0] === "stage" && parts.length > 3);
+  const inStep =
+    ["add", "correct"].includes(parts[0] ?? "") || (parts[0] === "stage" && parts.length > 3);
   if (inStep) return null;
   const remembered = preferences.value.places[trial];
   const stage =
@@ -19,10 +20,7 @@ export function BottomNav({ trial, parts }: Props) {
         ? remembered.slice(0, 3)
         : ["stage", "plan", "-"];
   const item = (name: string, to: readonly string[], icon: ComponentChildren) => (
-    <a
-      href={pathTo("trial", trial, ...to)}
-      aria-current={parts[0] === to[0] ? "page" : undefined}
-    >
+    <a href={pathTo("trial", trial, ...to)} aria-current={parts[0] === to[0] ? "page" : undefined}>
       <svg viewBox="0 0 24 24" width="24" height="24" aria-hidden="true">
         {icon}
       </svg>

@@ -1,9 +1,15 @@
 import { computed, signal } from "@preact/signals";
 import { v7 as uuidv7 } from "uuid";
-import { type BrowserStore, openBrowserStore, remoteOver, synchronise } from "../../store/browser.ts";
+import {
+  type BrowserStore,
+  openBrowserStore,
+  remoteOver,
+  synchronise,
+} from "../../store/browser.ts";
 import {
   type BodyOf,
   type EventType,
+  freshMemory,
   type Issue,
   parseEvent,
   project,
@@ -30,7 +36,9 @@ export const superseded = signal(false);
 
 export const openTrialId = signal<string | undefined>(undefined);
 export const events = signal<readonly StoredEvent[]>([]);
-export const view = computed(() => project(events.value));
+/** What long logger files said is read once and kept while the log grows. */
+export const memory = freshMemory();
+export const view = computed(() => project(events.value, memory));
 
 const remote = remoteOver((request) => fetch(request), "");
 let store: BrowserStore | undefined;
@@ -114,7 +122,10 @@ async function keepEvents(fresh: readonly TrialEvent[]) {
     case "failed":
       return { kind: "not-kept", sentence: notKept[outcome.reason] ?? "Save again." } as const;
     case "refused":
-      return { kind: "not-kept", sentence: "An entry of that number exists already. Save again." } as const;
+      return {
+        kind: "not-kept",
+        sentence: "An entry of that number exists already. Save again.",
+      } as const;
     case "appended":
       events.value = [...events.value, ...fresh.filter(({ trial }) => trial === openTrialId.value)];
       trialsChanged.value += 1;

@@ -6,7 +6,10 @@ export const updateWaiting = signal<ServiceWorker | undefined>(undefined);
 /** Lets the app open without a network. A browser that cannot do it still runs the app online. */
 export function registerOffline(): void {
   if (!("serviceWorker" in navigator)) return;
-  navigator.serviceWorker.register("/sw.js").then(watch, () => undefined);
+  navigator.serviceWorker
+    .register("/sw.js")
+    .then(watch)
+    .catch(() => undefined);
   let reloading = false;
   const hadOne = navigator.serviceWorker.controller !== null;
   navigator.serviceWorker.addEventListener("controllerchange", () => {

@@ -14,7 +14,11 @@ export function Rail({ trial, parts }: Props) {
       <StageList trial={trial} parts={parts} />
       <ul class="rail-views">
         <li>
-          <a class="stage-link" href={pathTo("trial", trial, "grams")} aria-current={current("grams")}>
+          <a
+            class="stage-link"
+            href={pathTo("trial", trial, "grams")}
+            aria-current={current("grams")}
+          >
             Where every gram is
           </a>
         </li>

@@ -8,8 +8,8 @@ export function SafetyChip() {
   const safe = waiting === 0 && refused === 0;
   const word = safe
     ? server === "reached"
-      ? "On the server"
-      : "On this device"
+      ? "Saved"
+      : "Saved here"
     : `${entries(waiting + refused)} only here`;
   return (
     <details class={safe ? "safety" : "safety is-waiting"}>
@@ -37,7 +37,9 @@ function sentence(waiting: number, server: string): string {
   const later = waiting === 0 ? "" : ` ${entries(waiting)} will follow when it answers.`;
   switch (server) {
     case "reached":
-      return waiting === 0 ? "The server holds all of it too." : `${entries(waiting)} are on the way.`;
+      return waiting === 0
+        ? "The server holds all of it too."
+        : `${entries(waiting)} are on the way.`;
     case "away":
       return `The server does not answer. Go on working; nothing is lost.${later}`;
     case "cannot-write":

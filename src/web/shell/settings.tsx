@@ -35,7 +35,9 @@ export function Settings() {
             <label class="field-label" for="device">
               Name of this device in the log
             </label>
-            <p class="field-hint">It stands beside every entry made here, so that two devices can be told apart.</p>
+            <p class="field-hint">
+              It stands beside every entry made here, so that two devices can be told apart.
+            </p>
             <input
               id="device"
               class="text"

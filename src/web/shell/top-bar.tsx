@@ -9,7 +9,7 @@ interface Props {
 /** Which trial this is, and whether it is safe. */
 export function TopBar({ title, demonstration = false }: Props) {
   return (
-    <header class="top-bar">
+    <header class={title === undefined ? "top-bar" : "top-bar has-title"}>
       <a class="top-home" href={pathTo()} aria-label="All trials">
         <svg viewBox="0 0 24 24" width="24" height="24" aria-hidden="true">
           <rect x="2" y="9" width="20" height="6" class="mark-band" />

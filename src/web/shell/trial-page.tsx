@@ -79,7 +79,10 @@ function NotHere() {
       <TopBar title="Trial" />
       <main class="page narrow">
         <h1 tabIndex={-1}>This trial is not on this device</h1>
-        <p>If it was made elsewhere, it appears as soon as the server answers, or when its file is imported.</p>
+        <p>
+          If it was made elsewhere, it appears as soon as the server answers, or when its file is
+          imported.
+        </p>
         <a class="button" href={pathTo()}>
           All trials
         </a>
@@ -92,7 +95,10 @@ function Unreadable({ reason }: { readonly reason: string }) {
   return (
     <main class="page narrow">
       <h1 tabIndex={-1}>The log cannot be read</h1>
-      <p>Load the page again. If it stays, the trial is still on the server. The browser says: {reason}</p>
+      <p>
+        Load the page again. If it stays, the trial is still on the server. The browser says:{" "}
+        {reason}
+      </p>
     </main>
   );
 }

@@ -47,7 +47,9 @@ export function ChooseFile({ onFile }: Props) {
           }}
         />
       </label>
-      <p class="quiet">or drop it here. The file goes into the log as it came; nothing is dropped from it.</p>
+      <p class="quiet">
+        or drop it here. The file goes into the log as it came; nothing is dropped from it.
+      </p>
       {failure !== undefined && (
         <p class="field-issue" role="alert">
           {failure}

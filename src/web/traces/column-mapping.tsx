@@ -1,5 +1,10 @@
 import { quantityNames } from "../../report/index.ts";
-import { type Inspection, quantityDimension, readingQuantities, type ReadingQuantity } from "../../trial/index.ts";
+import {
+  type Inspection,
+  quantityDimension,
+  readingQuantities,
+  type ReadingQuantity,
+} from "../../trial/index.ts";
 import { unitsOf } from "../../units/index.ts";
 import { FieldFrame } from "../fields/field-frame.tsx";
 import { Pick } from "../fields/pick.tsx";

@@ -77,7 +77,9 @@ function Confirm(props: ConfirmProps) {
     }
     const twice = doubled(mapping);
     if (twice.length > 0) {
-      setFailure(`Two columns are ${quantityNames[twice[0] ?? "low-side"]}. Leave one of them out.`);
+      setFailure(
+        `Two columns are ${quantityNames[twice[0] ?? "low-side"]}. Leave one of them out.`,
+      );
       return;
     }
     const outcome = await record(trial, "trace-imported", {
@@ -109,8 +111,8 @@ function Confirm(props: ConfirmProps) {
       }}
     >
       <p>
-        <strong>{draft["fileName"]}</strong> · {inspection.rowCount} rows, {inspection.headings.length}{" "}
-        columns.{" "}
+        <strong>{draft["fileName"]}</strong> · {inspection.rowCount} rows,{" "}
+        {inspection.headings.length} columns.{" "}
         <button type="button" class="plain" onClick={props.onOther}>
           Choose another file
         </button>

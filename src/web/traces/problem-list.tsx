@@ -18,7 +18,10 @@ export function ProblemList({ trace }: Props) {
     <section class="problems" aria-label="Kept aside">
       <p>
         <strong class="figure">{rows.kept}</strong> of <span class="figure">{rows.read}</span> rows
-        taken. {problems.length === 0 ? "Nothing had to be kept aside." : `Kept aside: ${counted(problems).join(", ")}.`}
+        taken.{" "}
+        {problems.length === 0
+          ? "Nothing had to be kept aside."
+          : `Kept aside: ${counted(problems).join(", ")}.`}
       </p>
       {problems.length > 0 && (
         <details>

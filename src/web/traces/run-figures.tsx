@@ -19,7 +19,9 @@ export function RunFigures({ run, view }: Props) {
   return (
     <section class="run-figures">
       <h3>{run.name}</h3>
-      {run.values.length === 0 && <p class="quiet">No readings yet: type them, or import a logger’s file.</p>}
+      {run.values.length === 0 && (
+        <p class="quiet">No readings yet: type them, or import a logger’s file.</p>
+      )}
       {run.values.length > 0 && (
         <table class="table">
           <caption>Values with 95 % intervals</caption>
@@ -34,7 +36,9 @@ export function RunFigures({ run, view }: Props) {
                 </td>
                 <td>
                   {standings[value.standing]}
-                  {value.uInstrument === undefined && <small class="quiet"> · no instrument named</small>}
+                  {value.uInstrument === undefined && (
+                    <small class="quiet"> · no instrument named</small>
+                  )}
                 </td>
               </tr>
             ))}

@@ -2,7 +2,12 @@ import type { FieldSpec } from "../forms/spec.ts";
 
 /** An interval in one condition. */
 export const runSpecs: readonly FieldSpec[] = [
-  { kind: "text", name: "name", label: "Name of the run", hint: "For instance: parked, product B." },
+  {
+    kind: "text",
+    name: "name",
+    label: "Name of the run",
+    hint: "For instance: parked, product B.",
+  },
   {
     kind: "choice",
     name: "condition",
@@ -43,7 +48,25 @@ export const runSpecs: readonly FieldSpec[] = [
 /** Trace and interval, for corrections; at a first entry they come from the proposal. */
 export const runTraceSpecs: readonly FieldSpec[] = [
   ...runSpecs,
-  { kind: "text", name: "trace", label: "Trace (entry)", optional: true, shown: (d) => (d["trace"] ?? "") !== "" },
-  { kind: "text", name: "from", label: "From, by the file’s clock", optional: true, shown: (d) => (d["trace"] ?? "") !== "" },
-  { kind: "text", name: "to", label: "To, by the file’s clock", optional: true, shown: (d) => (d["trace"] ?? "") !== "" },
+  {
+    kind: "text",
+    name: "trace",
+    label: "Trace (entry)",
+    optional: true,
+    shown: (d) => (d["trace"] ?? "") !== "",
+  },
+  {
+    kind: "text",
+    name: "from",
+    label: "From, by the file’s clock",
+    optional: true,
+    shown: (d) => (d["trace"] ?? "") !== "",
+  },
+  {
+    kind: "text",
+    name: "to",
+    label: "To, by the file’s clock",
+    optional: true,
+    shown: (d) => (d["trace"] ?? "") !== "",
+  },
 ];

@@ -17,7 +17,9 @@ export function runStart(view: TrialView, stage: StageView, proposal?: IntervalP
   const what = product?.name ?? view.vehicle?.labelRefrigerant ?? "";
   const condition = proposal?.condition ?? "parked-idle";
   return {
-    name: `${conditionNames[condition]}, ${what}`.replace(/, $/, "").replace(/^./, (c) => c.toUpperCase()),
+    name: `${conditionNames[condition]}, ${what}`
+      .replace(/, $/, "")
+      .replace(/^./, (c) => c.toUpperCase()),
     condition,
     airSource: last?.airSource ?? "",
     blower: last?.blower ?? "",

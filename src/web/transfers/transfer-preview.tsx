@@ -9,7 +9,8 @@ import {
   type StoredEvent,
   type TrialView,
 } from "../../trial/index.ts";
-import { makeEvent } from "../shell/log-keeper.ts";
+import { makeEvent, memory } from "../shell/log-keeper.ts";
+import { CautionMark } from "../walk/caution-mark.tsx";
 
 interface Props {
   readonly trial: string;
@@ -33,11 +34,11 @@ export function TransferPreview(props: Props) {
   return (
     <div aria-live="polite">
       {concerns.map((concern) => (
-        <div class={concern.severity === "stop" ? "caution caution-stop" : "caution"} key={concern.kind}>
-          <svg viewBox="0 0 24 24" width="24" height="24" aria-hidden="true">
-            <path d="M12 3 22 21H2z" class="caution-shape" />
-            <path d="M12 10v5M12 17.5v1" class="caution-bar" />
-          </svg>
+        <div
+          class={concern.severity === "stop" ? "concern concern-stop" : "concern"}
+          key={concern.kind}
+        >
+          <CautionMark />
           <p class="caution-text">
             <strong>{concern.severity === "stop" ? "Stop. " : "Check. "}</strong>
             {concern.sentence}
@@ -64,7 +65,7 @@ function postingsOf({ trial, log, body, replaces }: Props): readonly Posting[] {
   const parsed = parseEvent(makeEvent(trial, "transfer-posted", body));
   if (parsed.kind === "invalid") return [];
   const others = replaces === undefined ? log : log.filter(({ id }) => id !== replaces);
-  const { ledger } = project([...others, parsed.event]);
+  const { ledger } = project([...others, parsed.event], memory);
   return ledger.postings.filter(({ entry }) => entry === parsed.event.id);
 }
 

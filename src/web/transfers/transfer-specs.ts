@@ -31,8 +31,22 @@ const weighing = (side: "source" | "destination"): readonly FieldSpec[] => {
       label: `${what} stood on a scale`,
       ...(side === "source" && { group: "How the mass is known" }),
     },
-    { kind: "quantity", name: `${name}.before`, label: `${what}, before`, dimensions: mass, unit, shown },
-    { kind: "quantity", name: `${name}.after`, label: `${what}, after`, dimensions: mass, unit, shown },
+    {
+      kind: "quantity",
+      name: `${name}.before`,
+      label: `${what}, before`,
+      dimensions: mass,
+      unit,
+      shown,
+    },
+    {
+      kind: "quantity",
+      name: `${name}.after`,
+      label: `${what}, after`,
+      dimensions: mass,
+      unit,
+      shown,
+    },
     {
       kind: "pick",
       name: `${name}.instrument`,
@@ -49,7 +63,14 @@ const estimate = (name: "stated" | "purged", label: string, hint: string): reado
   const shown = on(`_${name}`);
   return [
     { kind: "flag", name: `_${name}`, label, hint },
-    { kind: "quantity", name: `${name}.mass`, label: "Estimated mass", dimensions: mass, unit: small, shown },
+    {
+      kind: "quantity",
+      name: `${name}.mass`,
+      label: "Estimated mass",
+      dimensions: mass,
+      unit: small,
+      shown,
+    },
     {
       kind: "quantity",
       name: `${name}.limit`,
@@ -63,12 +84,22 @@ const estimate = (name: "stated" | "purged", label: string, hint: string): reado
 
 /** Mass from one vessel to another, with the evidence for it. */
 export const transferSpecs: readonly FieldSpec[] = [
-  { kind: "pick", name: "from", label: "From", options: vesselOptions, none: "List a vessel first" },
+  {
+    kind: "pick",
+    name: "from",
+    label: "From",
+    options: vesselOptions,
+    none: "List a vessel first",
+  },
   { kind: "pick", name: "to", label: "To", options: destinations, none: "List a vessel first" },
   ...weighing("source"),
   ...weighing("destination"),
   ...estimate("stated", "Nothing was weighed: state an estimate", "With how far it could be off."),
-  ...estimate("purged", "Some of it left the hoses on the way", "Part of what the source gave: it is booked as lost."),
+  ...estimate(
+    "purged",
+    "Some of it left the hoses on the way",
+    "Part of what the source gave: it is booked as lost.",
+  ),
   {
     kind: "choice",
     name: "phase",
@@ -95,7 +126,13 @@ export const transferDraft = (draft: Draft): Draft => ({
 });
 
 export const emptySpecs: readonly FieldSpec[] = [
-  { kind: "pick", name: "vessel", label: "Which vessel", options: vesselOptions, none: "List a vessel first" },
+  {
+    kind: "pick",
+    name: "vessel",
+    label: "Which vessel",
+    options: vesselOptions,
+    none: "List a vessel first",
+  },
   {
     kind: "text",
     name: "evidence",

@@ -20,7 +20,12 @@ const setUpKind = (id: string): string | undefined =>
   setUpKinds.find(([word]) => word.test(id))?.[1];
 
 /** What a tap on a requirement does. */
-export function actFor(trial: string, stage: StageView, requirement: Requirement, opening?: string): Act {
+export function actFor(
+  trial: string,
+  stage: StageView,
+  requirement: Requirement,
+  opening?: string,
+): Act {
   const at = (...step: readonly string[]): string =>
     pathTo("trial", trial, ...stageParts(stage), ...step);
   const prompt = stage.prompts.find(({ id }) => requirement.prompts.includes(id));
@@ -41,7 +46,10 @@ export function actFor(trial: string, stage: StageView, requirement: Requirement
     case "import":
       return {
         label: "Import the hold",
-        href: at("import", stage.stage === "evacuate" || stage.stage === "restore" ? "hold" : "run"),
+        href: at(
+          "import",
+          stage.stage === "evacuate" || stage.stage === "restore" ? "hold" : "run",
+        ),
       };
     case "confirm":
       return { label: "Look and confirm", href: at("confirm", requirement.id) };

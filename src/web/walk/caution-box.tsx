@@ -1,22 +1,21 @@
 import type { Caution } from "../../trial/index.ts";
+import { CautionMark } from "./caution-mark.tsx";
 
-/** A caution where the hand is: what to mind, then why, then whence. */
+/** A caution where the hand is: what to mind stands open; why, and whence, a tap away. */
 export function CautionBox({ caution }: { readonly caution: Caution }) {
   return (
-    <div class="caution">
-      <svg viewBox="0 0 24 24" width="24" height="24" aria-hidden="true">
-        <path d="M12 3 22 21H2z" class="caution-shape" />
-        <path d="M12 10v5M12 17.5v1" class="caution-bar" />
-      </svg>
-      <div>
-        <p class="caution-text">{caution.text}</p>
-        <details>
-          <summary>Why</summary>
-          <p>{caution.reason}</p>
-          <p class="quiet">Source: {caution.source}</p>
-        </details>
+    <details class="caution">
+      <summary>
+        <CautionMark />
+        <span class="caution-text">
+          {caution.text} <span class="caution-why">Why</span>
+        </span>
+      </summary>
+      <div class="caution-reason">
+        <p>{caution.reason}</p>
+        <p class="quiet">Source: {caution.source}</p>
       </div>
-    </div>
+    </details>
   );
 }
 

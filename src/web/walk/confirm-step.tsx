@@ -1,7 +1,8 @@
 import { useState } from "preact/hooks";
 import type { StageView } from "../../trial/index.ts";
 import { ActionBar } from "../forms/action-bar.tsx";
-import { record } from "../shell/log-keeper.ts";
+import { ClosureList } from "../ledger/closure-list.tsx";
+import { record, view } from "../shell/log-keeper.ts";
 import { say } from "../shell/notice.ts";
 import { Cautions } from "./caution-box.tsx";
 import { StepHead } from "./step-head.tsx";
@@ -39,8 +40,13 @@ export function ConfirmStep({ trial, stage, item, onSaved, onCancel }: Props) {
         void save();
       }}
     >
-      <StepHead stage={stage} title={requirement?.text ?? "Confirm"} why={requirement?.detail ?? ""} />
+      <StepHead
+        stage={stage}
+        title={requirement?.text ?? "Confirm"}
+        why={requirement?.detail ?? ""}
+      />
       <Cautions cautions={stage.cautions} />
+      {item === "closures-read" && <ClosureList ledger={view.value.ledger} />}
       {failure !== undefined && (
         <p class="objections" role="alert">
           Not saved. {failure}

@@ -1,6 +1,11 @@
 import { useId } from "preact/hooks";
 import { MassColumns, readingName, unitChoice } from "../../report/index.ts";
-import { judgeReading, type ReadingView, type StageView, type TrialView } from "../../trial/index.ts";
+import {
+  judgeReading,
+  type ReadingView,
+  type StageView,
+  type TrialView,
+} from "../../trial/index.ts";
 import { EntryRow } from "../log/entry-row.tsx";
 import { Fit } from "../look/fit.tsx";
 import { VerdictPanel } from "../readings/verdict-panel.tsx";
@@ -31,8 +36,10 @@ export function Evidence({ trial, stage, behind }: Props) {
   return (
     <aside class={behind ? "evidence is-behind" : "evidence"} aria-label="Evidence of this stage">
       <h2 class="evidence-title">Evidence so far</h2>
-      {entries.length === 0 && (
-        <p class="empty">Nothing in the log for this stage yet. The first reading appears here with its verdict.</p>
+      {entries.length === 0 && stage.prompts.length > 0 && (
+        <p class="empty">
+          Nothing in the log for this stage yet. The first reading appears here with its verdict.
+        </p>
       )}
       {readings.length > 0 && <Readings readings={readings} view={seen} />}
       {traces.map((trace) => (
@@ -48,7 +55,9 @@ export function Evidence({ trial, stage, behind }: Props) {
           <RunFigures run={run} view={seen} />
         </section>
       ))}
-      {seen.ledger.postings.length + seen.vessels.length > 0 && <Masses view={seen} trial={trial} />}
+      {seen.ledger.postings.length + seen.vessels.length > 0 && (
+        <Masses view={seen} trial={trial} />
+      )}
       {entries.length > 0 && (
         <section class="sheet">
           <h3>Entries of this stage</h3>
@@ -64,7 +73,13 @@ export function Evidence({ trial, stage, behind }: Props) {
 }
 
 /** Readings of the stage with their verdicts; those that nothing can judge stand as plain figures. */
-function Readings({ readings, view: seen }: { readonly readings: readonly ReadingView[]; readonly view: TrialView }) {
+function Readings({
+  readings,
+  view: seen,
+}: {
+  readonly readings: readonly ReadingView[];
+  readonly view: TrialView;
+}) {
   const judged = readings.map((reading) => ({ reading, verdict: judgeReading(seen, reading) }));
   return (
     <section class="sheet">
@@ -76,29 +91,50 @@ function Readings({ readings, view: seen }: { readonly readings: readonly Readin
             verdict={verdict}
             typed={reading.typed}
             atmosphere={seen.atmosphere.value}
-            title={readingName(reading.quantity, reading.form)}
+            title={titleOf(seen, reading)}
             log={reading.quantity === "vacuum"}
             compact
           />
         ) : null,
       )}
-      <PlainReadings readings={judged.filter(({ verdict }) => !verdict).map(({ reading }) => reading)} view={seen} />
+      <PlainReadings
+        readings={judged.filter(({ verdict }) => !verdict).map(({ reading }) => reading)}
+        view={seen}
+      />
     </section>
   );
 }
 
-function PlainReadings({ readings, view: seen }: { readonly readings: readonly ReadingView[]; readonly view: TrialView }) {
+/** The reading's name, with the vessel or the run it is about. */
+function titleOf(
+  { vessels, runs }: TrialView,
+  { quantity, form, vessel, run }: ReadingView,
+): string {
+  const about = vessels.find(({ id }) => id === vessel) ?? runs.find(({ id }) => id === run);
+  const name = readingName(quantity, form);
+  return about ? `${name}, ${about.name}` : name;
+}
+
+function PlainReadings({
+  readings,
+  view: seen,
+}: {
+  readonly readings: readonly ReadingView[];
+  readonly view: TrialView;
+}) {
   const units = unitChoice(seen, "as-typed");
   if (readings.length === 0) return null;
   return (
     <dl class="plain-readings">
       {readings.map((reading) => (
         <div key={reading.id}>
-          <dt>{readingName(reading.quantity, reading.form)}</dt>
+          <dt>{titleOf(seen, reading)}</dt>
           <dd class="figure">
             {reading.u === undefined
               ? units.quantity(reading.quantity, reading.typed.unit).text(reading.value)
-              : units.quantity(reading.quantity, reading.typed.unit).pair({ value: reading.value, u: reading.u })}
+              : units
+                  .quantity(reading.quantity, reading.typed.unit)
+                  .pair({ value: reading.value, u: reading.u })}
           </dd>
         </div>
       ))}

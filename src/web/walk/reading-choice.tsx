@@ -21,9 +21,14 @@ export function ReadingChoice({ trial, stage, onCancel }: Props) {
           const last = readingsFor(seen, stage, prompt).at(-1);
           return (
             <li key={prompt.id}>
-              <a class="row" href={pathTo("trial", trial, ...stageParts(stage), "reading", prompt.id)}>
+              <a
+                class="row"
+                href={pathTo("trial", trial, ...stageParts(stage), "reading", prompt.id)}
+              >
                 <strong>{prompt.label}</strong>
-                <small class="figure">{last ? `last ${formatQuantity(last.typed)}` : "not read yet"}</small>
+                <small class="figure">
+                  {last ? `last ${formatQuantity(last.typed)}` : "not read yet"}
+                </small>
               </a>
             </li>
           );

@@ -27,6 +27,9 @@ export function RequirementList({ trial, stage }: Props) {
                   {requirement.detail}
                 </small>
               </span>
+              <svg class="chevron" viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">
+                <path d="M6 3l5 5-5 5" />
+              </svg>
             </a>
           </li>
         ))}

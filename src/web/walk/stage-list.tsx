@@ -18,9 +18,16 @@ export function StageList({ trial, parts }: Props) {
         const opensRound = stage.round !== undefined && stages[i - 1]?.round !== stage.round;
         const product = products.find(({ id }) => id === stage.round);
         return (
-          <li key={`${stage.stage} ${stage.round ?? ""}`} class={stage.round === undefined ? "" : "in-round"}>
+          <li
+            key={`${stage.stage} ${stage.round ?? ""}`}
+            class={stage.round === undefined ? "" : "in-round"}
+          >
             {opensRound && <p class="round-name">Round of {product?.name ?? "a product"}</p>}
-            <StageLink trial={trial} stage={stage} here={parts[0] === "stage" && isAt(stage, parts)} />
+            <StageLink
+              trial={trial}
+              stage={stage}
+              here={parts[0] === "stage" && isAt(stage, parts)}
+            />
           </li>
         );
       })}

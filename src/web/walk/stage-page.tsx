@@ -28,7 +28,11 @@ export function StagePage({ trial, stage: name, round, step }: Props) {
   return (
     <>
       <main class={doing ? "walk has-action" : "walk"} id="main">
-        {doing ? <Step trial={trial} stage={stage} step={step} /> : <Overview trial={trial} stage={stage} />}
+        {doing ? (
+          <Step trial={trial} stage={stage} step={step} />
+        ) : (
+          <Overview trial={trial} stage={stage} />
+        )}
       </main>
       <Evidence trial={trial} stage={stage} behind={doing} />
     </>

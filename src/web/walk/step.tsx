@@ -40,7 +40,11 @@ export function Step({ trial, stage, step }: Props) {
       if (!prompt) break;
       return (
         <>
-          <StepHead stage={stage} title={prompt.label} {...(prompt.why !== undefined && { why: prompt.why })} />
+          <StepHead
+            stage={stage}
+            title={prompt.label}
+            {...(prompt.why !== undefined && { why: prompt.why })}
+          />
           <Cautions cautions={cautionsBefore(stage, prompt.quantity)} />
           <ReadingStep
             key={prompt.id}
@@ -64,7 +68,11 @@ export function Step({ trial, stage, step }: Props) {
     case "transfer":
       return (
         <>
-          <StepHead stage={stage} title="A transfer" why="Each gram goes from one vessel to another, or is lost: say what the scale showed." />
+          <StepHead
+            stage={stage}
+            title="A transfer"
+            why="Each gram goes from one vessel to another, or is lost: say what the scale showed."
+          />
           <Cautions cautions={cautionsBefore(stage, "transfer")} />
           <TransferStep {...shared} />
         </>
@@ -72,7 +80,11 @@ export function Step({ trial, stage, step }: Props) {
     case "empty":
       return (
         <>
-          <StepHead stage={stage} title="Found empty" why="What the ledger still expected inside is booked as not accounted for." />
+          <StepHead
+            stage={stage}
+            title="Found empty"
+            why="What the ledger still expected inside is booked as not accounted for."
+          />
           <EmptyStep {...shared} />
         </>
       );
@@ -87,7 +99,10 @@ export function Step({ trial, stage, step }: Props) {
     case "import":
       return (
         <>
-          <StepHead stage={stage} title={what === "hold" ? "Import a hold trace" : "Import a logger file"} />
+          <StepHead
+            stage={stage}
+            title={what === "hold" ? "Import a hold trace" : "Import a logger file"}
+          />
           <Cautions cautions={cautionsBefore(stage, "import")} />
           <ImportStep
             {...shared}
@@ -128,7 +143,9 @@ export function Step({ trial, stage, step }: Props) {
 
 /** The next reading that the stage still misses, after this one was saved. */
 function nextPrompt(stage: StageView, saved: string): string | undefined {
-  const now = view.value.stages.find((one) => one.stage === stage.stage && one.round === stage.round);
+  const now = view.value.stages.find(
+    (one) => one.stage === stage.stage && one.round === stage.round,
+  );
   if (!now) return undefined;
   const taken = new Set([...readingsTaken(view.value, now), saved]);
   return openPrompts(now, taken)[0];
