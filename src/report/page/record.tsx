@@ -94,7 +94,11 @@ function RefusedList({ refused }: { refused: readonly Refused[] }) {
 
 /** A value from outside as text, whatever it is. */
 const plain = (value: unknown): string =>
-  typeof value === "string" ? `“${value}”` : (JSON.stringify(value) ?? "nothing");
+  typeof value === "string"
+    ? `“${value}”`
+    : value === undefined
+      ? "nothing"
+      : JSON.stringify(value);
 
 function Aside({ page }: { page: Page }) {
   const files = page.view.traces.filter(({ problems }) => problems.length > 0);

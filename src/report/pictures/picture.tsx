@@ -49,7 +49,7 @@ function tableClass({ head, rows }: PictureTable): string {
  * Roles are spelled out because a style sheet that stacks the cells would take them away.
  */
 export const DataTable = (table: PictureTable) => (
-  <div class="table-room" role="region" aria-label={table.caption} tabIndex={0}>
+  <div class="table-room" role="group" aria-label={table.caption} tabIndex={0}>
     <table class={tableClass(table)} role="table">
       <caption>{table.caption}</caption>
       <thead role="rowgroup">
