@@ -2,7 +2,7 @@ import js from "@eslint/js";
 import tseslint from "typescript-eslint";
 
 export default tseslint.config(
-  { ignores: ["dist", ".types", "coverage", "**/*.cjs"] },
+  { ignores: ["dist*", ".types", ".stamps", "coverage", "**/*.cjs"] },
   js.configs.recommended,
   {
     files: ["**/*.{ts,tsx}"],

@@ -39,7 +39,7 @@ const CLOSE = 1e-9;
  * Temperature at which water boils, or ice sublimes, at a pressure; the inverse of `waterSaturation`.
  *
  * The two branches do not meet exactly at the triple point; bisection on a rising function gives the triple
- * point for any pressure in that gap of a few hundredths of a pascal.
+ * point for any pressure in that gap of about 1e-5 Pa.
  *
  * @param p Absolute pressure, Pa; about 0.0014 Pa to 1.55 MPa.
  */

@@ -132,8 +132,8 @@ export const state = defineCalculation({
     const [a, b] = solver.symbols.map((symbol) => toMolar(symbol, given[symbol] ?? NaN, M));
     const outcome = solver.solve(fluid, a ?? NaN, b ?? NaN);
     if (outcome.kind === "failed") return noState(values.fluid, outcome, M);
-    const [, symbol] = solver.symbols;
-    const ambiguous = values.fluid === "R718" && (symbol === "s" || symbol === "rho");
+    const pair = solver.symbols.join(" ");
+    const ambiguous = values.fluid === "R718" && (pair === "T s" || pair === "p rho");
     return {
       kind: "answer",
       result: perKilogram(outcome, M),

@@ -92,7 +92,11 @@ function noExpectation(id: FluidId, { reason, T, from, to }: NoSaturation): NoAn
   };
 }
 
-function resultOf(check: StaticCheck, reading: number, localAir: number): z.infer<typeof output> {
+function resultOf(
+  check: StaticCheck,
+  at: { readonly reading: number; readonly localAir: number },
+): z.infer<typeof output> {
+  const { reading, localAir } = at;
   const { expected, band: limits, difference, verdict, leastDensity, leastMass } = check;
   return {
     expected,
@@ -152,7 +156,7 @@ export const staticCheckCalculation = defineCalculation({
     if (check.kind === "no-saturation") return noExpectation(id, check);
     return {
       kind: "answer",
-      result: resultOf(check, reading.p, air.p),
+      result: resultOf(check, { reading: reading.p, localAir: air.p }),
       uncertainty: { difference: check.u, reading: ofGauge.u },
       sources: [fluidSource(id)],
       assumptions: assumptions(gauge, thermometer, ofGauge.limit),

@@ -5,7 +5,7 @@ import { evaluateIdeal, I2 } from "./ideal.ts";
 import { evaluateProperties, H, S } from "./properties.ts";
 import type { PureFluid } from "./pure-fluid.ts";
 import { densitiesAt, lookUpLiquid, temperatureAt, xAt } from "./saturation-model.ts";
-import { checkRange, singlePhase, twoPhase, type StateOutcome } from "./state.ts";
+import { checkRange, outOfRange, singlePhase, twoPhase, type StateOutcome } from "./state.ts";
 import type { StateWork } from "./state-work.ts";
 import { startAboveCritical } from "./supercritical-guide.ts";
 
@@ -38,11 +38,15 @@ export function statePS(
   return caloricFlash(fluid, { p, value: s, quantity: "s" }, work);
 }
 
+/** Of ln p: the lowest saturation pressure itself still has a liquid. */
+const rounding = 1e-13;
+
 function caloricFlash(fluid: PureFluid, target: CaloricTarget, work: StateWork): StateOutcome {
   const { p, value, quantity } = target;
   const { info, saturation } = fluid;
-  const refused = checkRange("p", p, Number.MIN_VALUE, info.pmax);
+  const refused = checkRange("p", p, 0, info.pmax);
   if (refused) return refused;
+  if (p === 0) return outOfRange("p", p, 0, info.pmax);
   if (!Number.isFinite(value)) throw new RangeError(`${quantity} is not finite: ${value}`);
   const { temperature, critical, states } = saturation;
   const lnP = Math.log(p);
@@ -50,7 +54,7 @@ function caloricFlash(fluid: PureFluid, target: CaloricTarget, work: StateWork):
     const start = startAboveCritical(fluid.supercritical(), lnP, value, quantity);
     return onePhase(fluid, target, start, wholeRange(fluid), work);
   }
-  if (lnP < temperature.breaks[0]) return rarefied(fluid, target, work);
+  if (lnP < temperature.breaks[0] - rounding) return rarefied(fluid, target, work);
   const Ts = Math.min(critical.T, Math.max(info.Tmin, temperatureAt(saturation, lnP)));
   const x = xAt(saturation, Ts);
   const place = intervalOf(states.breaks, x);

@@ -7,8 +7,8 @@ import type { StateWork } from "./state-work.ts";
 const smallStep = 1e-8;
 /** Bisection alone would need some fifty. */
 const maxIterations = 120;
-/** Room for the error of the expansions at the ends of a phase. */
-const slack = 1e-5;
+/** Room for the error of the expansions at the ends of a phase, largest at the critical point. */
+const slack = 3e-4;
 
 /**
  * Density of the stable phase at a temperature and pressure.

@@ -49,6 +49,9 @@ export function saturationAtT(fluid: PureFluid, T: number): Saturation {
   };
 }
 
+/** Of ln p: the lowest saturation pressure is still inside. */
+const rounding = 1e-13;
+
 /**
  * Saturation at a pressure.
  *
@@ -62,7 +65,8 @@ export function saturationAtP(fluid: PureFluid, p: number): Saturation {
   const { states, critical, temperature } = saturation;
   const lnP = Math.log(p);
   const lowest = temperature.breaks[0];
-  if (!(lnP >= lowest && p <= critical.p)) return outside("p", p, Math.exp(lowest), critical.p);
+  if (!(lnP >= lowest - rounding && p <= critical.p))
+    return outside("p", p, Math.exp(lowest), critical.p);
   const T = Math.max(info.Tmin, Math.min(critical.T, temperatureAt(saturation, lnP)));
   const x = xAt(saturation, T);
   const place = intervalOf(states.breaks, x);

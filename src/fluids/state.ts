@@ -3,6 +3,7 @@ import {
   CP,
   CV,
   DP_DRHO,
+  DP_DT,
   evaluateProperties,
   H,
   MW2,
@@ -187,6 +188,19 @@ export function twoPhase(fluid: PureFluid, saturated: Saturated, q: number): Sta
   };
 }
 
+/**
+ * At the critical point (∂p/∂ρ)/(RT) is 0 and what is computed is rounding: of the equation at
+ * T ≥ Tc, of the place of the dome below. Less than this is a state that does not exist.
+ */
+const criticalRounding = 1e-7;
+/** There cp has no limit; it is given with this stiffness: a large, finite number. */
+const smallestStiffness = 1e-14;
+
+function largestCp(R: number, rho: number, out: Float64Array): number {
+  const slope = out[DP_DT] / (rho * R);
+  return out[CV] + (R * slope * slope) / smallestStiffness;
+}
+
 /** The state whose properties are in work.out. */
 export function singlePhase(
   fluid: PureFluid,
@@ -196,7 +210,8 @@ export function singlePhase(
   work: StateWork,
 ): StateOutcome {
   const { out } = work;
-  if (!(out[DP_DRHO] > 0 && out[MW2] > 0)) return unstable(fluid, T, p, rho);
+  const stiffness = out[DP_DRHO] / (fluid.R * T);
+  if (!(stiffness > -criticalRounding && out[MW2] > 0)) return unstable(fluid, T, p, rho);
   return {
     kind: "state",
     T,
@@ -206,7 +221,7 @@ export function singlePhase(
     s: out[S],
     u: out[U],
     cv: out[CV],
-    cp: out[CP],
+    cp: stiffness > smallestStiffness ? out[CP] : largestCp(fluid.R, rho, out),
     w: Math.sqrt(out[MW2] / fluid.info.M),
     q: null,
     phase: phaseOf(fluid, T, p, rho),
@@ -234,12 +249,7 @@ function unstable(fluid: PureFluid, T: number, p: number, rho: number): StateFai
   };
 }
 
-export function densityFailure(
-  fluid: PureFluid,
-  T: number,
-  p: number,
-  work: StateWork,
-): StateFailure {
+function densityFailure(fluid: PureFluid, T: number, p: number, work: StateWork): StateFailure {
   const { iterations } = work;
   evaluateProperties(fluid, T, work.delta * fluid.rhor, work);
   const reached = work.out[P];
@@ -270,6 +280,12 @@ export function checkRange(
   return outOfRange(quantity, value, from, to);
 }
 
-function outOfRange(quantity: Quantity, value: number, from: number, to: number): StateFailure {
+/** The failure of a value outside its limits. */
+export function outOfRange(
+  quantity: Quantity,
+  value: number,
+  from: number,
+  to: number,
+): StateFailure {
   return { kind: "failed", reason: "out-of-range", quantity, value, from, to };
 }

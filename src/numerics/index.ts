@@ -3,6 +3,7 @@
 export { chebyshevFit, chebyshevNodes, clenshaw } from "./chebyshev.ts";
 export { createRandom } from "./random.ts";
 export type { Random } from "./random.ts";
+export { normal } from "./normal.ts";
 export { findRoot } from "./find-root.ts";
 export type { RootFailure, RootOptions, RootOutcome } from "./find-root.ts";
 export { newtonInBracket } from "./newton-in-bracket.ts";

@@ -8,7 +8,13 @@ import pictures from "./pictures.css?raw";
 export const pictureStyle = `${look}${pictures}`;
 
 export { renderReport, renderView, type ReportOptions } from "./render-report.ts";
-export { type Thing, type UnitChoice, unitChoice, type UnitSystem } from "./choose-unit.ts";
+export {
+  type Thing,
+  type UnitChoice,
+  unitChoice,
+  unitOfRunValue,
+  type UnitSystem,
+} from "./choose-unit.ts";
 export { COVERAGE_95, type Shown, shownDifference, shownIn } from "./shown.ts";
 export {
   airSourceNames,

@@ -1,4 +1,10 @@
-import { fluid as fluidOf, fluidIds, type PureFluid, saturationAtT } from "../fluids/index.ts";
+import {
+  fluid as fluidOf,
+  fluidIds,
+  type FluidId,
+  type PureFluid,
+  saturationAtT,
+} from "../fluids/index.ts";
 import { combined, type Contribution, COVERAGE } from "./accuracy.ts";
 import type { LocalAir } from "./local-air.ts";
 import type { StaticVerdict } from "./static-data.ts";
@@ -35,7 +41,7 @@ export interface StaticCheck {
   /** The same in the given volume, kg. */
   readonly leastMass: number | undefined;
   /** Other pure fluids whose saturation pressure lies in the interval of the reading. */
-  readonly lookAlikes: readonly string[];
+  readonly lookAlikes: readonly FluidId[];
 }
 
 /** The expected fluid has no saturation pressure there: too cold for its equation, or above its critical point. */
@@ -87,20 +93,6 @@ function verdictOf(difference: number, u: number, expected: number): StaticVerdi
 }
 
 /**
- * Pure fluids whose saturation pressure at T lies within the reading's interval.
- *
- * @param T Temperature of the metal, K.
- * @param p Reading, Pa absolute.
- * @param u Standard uncertainty of reading against expectation, Pa; the one of the expected fluid serves all.
- */
-export function lookAlikes(T: number, p: number, u: number): readonly string[] {
-  return fluidIds.filter((id) => {
-    const sat = saturationAtT(fluidOf(id), T);
-    return sat.kind === "saturated" && Math.abs(sat.p - p) <= COVERAGE * u;
-  });
-}
-
-/**
  * A static pressure against the saturation pressure of the expected fluid at the temperature of its metal.
  *
  * The band covers gauge, thermometer (through the slope of the saturation line), the equation, and the local air
@@ -137,4 +129,19 @@ export function staticCheck(reading: StaticReading): StaticCheck | NoSaturation 
     leastMass: volume === undefined ? undefined : volume * leastDensity,
     lookAlikes: lookAlikes(metal.T, pressure.p, u).filter((id) => id !== fluid.info.id),
   };
+}
+
+/**
+ * Pure fluids whose saturation pressure at T lies within the reading's interval, the expected one among them.
+ *
+ * @param T Temperature of the metal, K.
+ * @param p Reading, Pa absolute.
+ * @param u Standard uncertainty of reading against expectation, Pa; the one of the expected fluid serves all.
+ * Cost: the first call builds every fluid (half a second); later ones take a fraction of a millisecond.
+ */
+export function lookAlikes(T: number, p: number, u: number): readonly FluidId[] {
+  return fluidIds.filter((id) => {
+    const sat = saturationAtT(fluidOf(id), T);
+    return sat.kind === "saturated" && Math.abs(sat.p - p) <= COVERAGE * u;
+  });
 }

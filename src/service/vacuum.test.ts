@@ -34,7 +34,7 @@ describe("vacuum", () => {
     );
   });
 
-  // Fact base 4.1: a Bourdon gauge cannot tell 500 from 2000 micron, 0.06 inHg apart.
+  // Arithmetic: a Bourdon gauge cannot tell 500 from 2000 micron, 0.06 inHg apart.
   test("a Bourdon gauge can tell neither the depth nor, at its best, whether water boils", () => {
     const p = 101325 - 29.9 * IN_HG;
     const outcome = check({ p, uReading: (0.5 * IN_HG) / Math.sqrt(3), reference: "air" });
@@ -52,7 +52,7 @@ describe("vacuum", () => {
     expect(outcome.depth.acceptable).toBe("not-reached");
   });
 
-  // Fact base 4.1: at 1500 m the best reading is 24.97 inHg.
+  // Standard atmosphere (ASHRAE Fundamentals 2017, chapter 1, equation 3): at 1500 m the best reading is 24.97 inHg.
   test("the deepest reading falls with altitude, and a deeper one is a fault", () => {
     const air = airAt(1500);
     expect(air.p / IN_HG).toBeCloseTo(24.97, 2);

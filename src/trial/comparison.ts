@@ -1,6 +1,7 @@
 import { formatDifference } from "../units/index.ts";
 import type { ReadingForm, ReadingQuantity } from "./events.ts";
-import type { Comparison, DifferenceRow, Measured, RunValue, RunView } from "./view.ts";
+import type { Measured } from "./measured.ts";
+import type { Comparison, DifferenceRow, RunValue, RunView } from "./view.ts";
 
 /**
  * Products against the label refrigerant as they were measured: no correction for the day. The

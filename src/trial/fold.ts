@@ -1,7 +1,7 @@
 import { amendments, type Amendments } from "./amendments.ts";
 import type { BodyOf } from "./events.ts";
 import { canonicalText, inOrder, sorted } from "./order.ts";
-import { parseBody } from "./parse.ts";
+import { freshMemory, type Memory, rememberedBody } from "./memory.ts";
 import type { Entry, EntryOf, EntryType, Refused, StoredEvent } from "./view.ts";
 
 /**
@@ -16,8 +16,15 @@ export interface Folded {
 
 const stampedAt = (event: StoredEvent) => ({ id: event.id, when: event.at });
 
-/** One event an id. Two different contents under one id are both kept: one speaks, the other is shown. */
-function distinct(events: readonly StoredEvent[], refused: Refused[]): StoredEvent[] {
+/**
+ * One event an id. Of two different contents under one id a sound one speaks before an unsound one,
+ * then the first in canonical text; the others are shown as refused.
+ */
+function distinct(
+  events: readonly StoredEvent[],
+  refused: Refused[],
+  memory: Memory,
+): StoredEvent[] {
   const byId = new Map<string, StoredEvent[]>();
   for (const event of events) {
     const same = byId.get(event.id) ?? [];
@@ -25,16 +32,15 @@ function distinct(events: readonly StoredEvent[], refused: Refused[]): StoredEve
   }
   return [...byId.values()].flatMap((same) => {
     if (same.length === 1) return same;
-    const contents = new Map(same.map((event) => [canonicalText(event), event]));
-    const [first, ...others] = [...contents.keys()].sort();
-    for (const text of others) {
-      const event = contents.get(text);
-      if (event) refused.push(refusal(event, "same-id-other-content"));
-    }
-    const speaker = first === undefined ? undefined : contents.get(first);
-    return speaker ? [speaker] : [];
+    const contents = new Map(same.map((event) => [rankText(event, memory), event]));
+    const [speaker, ...others] = [...contents].sort(([a], [b]) => (a < b ? -1 : 1));
+    for (const [, event] of others) refused.push(refusal(event, "same-id-other-content"));
+    return speaker ? [speaker[1]] : [];
   });
 }
+
+const rankText = (event: StoredEvent, memory: Memory): string =>
+  `${rememberedBody(memory, event, event.type).kind === "valid" ? 0 : 1}${canonicalText(event)}`;
 
 const refusal = (event: StoredEvent, reason: Refused["reason"]): Refused => ({
   id: event.id,
@@ -53,8 +59,12 @@ const isEntryType = (type: StoredEvent["type"]): type is EntryType =>
   type !== "entry-corrected" && type !== "entry-withdrawn";
 
 /** The entry before anybody amended it, or the reason why its body says nothing. */
-function plainEntry<T extends EntryType>(event: StoredEvent, type: T): EntryOf<T> | Refused {
-  const parsed = parseBody(type, event.body);
+function plainEntry<T extends EntryType>(
+  event: StoredEvent,
+  type: T,
+  memory: Memory,
+): EntryOf<T> | Refused {
+  const parsed = rememberedBody(memory, event, type);
   if (parsed.kind === "invalid") {
     return { ...refusal(event, "bad-body"), issues: parsed.issues };
   }
@@ -89,9 +99,9 @@ function amended<T extends EntryType>(entry: EntryOf<T>, amends: Amendments): En
 }
 
 /** See the head of the file. Never throws for any set of events with sound envelopes. */
-export function fold(events: readonly StoredEvent[]): Folded {
+export function fold(events: readonly StoredEvent[], memory: Memory = freshMemory()): Folded {
   const refused: Refused[] = [];
-  const unique = distinct(events, refused);
+  const unique = distinct(events, refused, memory);
   const trial = trialOf(unique);
   const plain = new Map<string, EntryOf<EntryType>>();
   const amending: StoredEvent[] = [];
@@ -99,7 +109,7 @@ export function fold(events: readonly StoredEvent[]): Folded {
     if (event.trial !== trial) {
       refused.push(refusal(event, "other-trial"));
     } else if (isEntryType(event.type)) {
-      const entry = plainEntry(event, event.type);
+      const entry = plainEntry(event, event.type, memory);
       if ("reason" in entry) refused.push(entry);
       else plain.set(entry.id, entry);
     } else {

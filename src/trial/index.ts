@@ -22,7 +22,10 @@ export type {
   Substance,
   TrialEvent,
 } from "./events.ts";
+export { canonicalText } from "./order.ts";
 export { project } from "./project.ts";
+export { freshMemory } from "./memory.ts";
+export type { Memory } from "./memory.ts";
 export { parseBody, parseEvent } from "./parse.ts";
 export type { Parsed, ParsedEvent } from "./parse.ts";
 export { exportTrial, parseExport } from "./export.ts";
@@ -37,6 +40,7 @@ export type { Mapping, TraceContents } from "./traces/read.ts";
 export { proposeIntervals, within } from "./traces/intervals.ts";
 export { settle } from "./traces/settle.ts";
 export type { SettleOptions } from "./traces/settle.ts";
+export type { Measured } from "./measured.ts";
 export type {
   Atmosphere,
   Comparison,
@@ -48,7 +52,6 @@ export type {
   EntryType,
   InstrumentView,
   Issue,
-  Measured,
   NoteView,
   OpenedPlan,
   ProductView,
@@ -61,6 +64,7 @@ export type {
   TrialView,
   VehicleView,
   VesselView,
+  WithdrawalView,
 } from "./view.ts";
 export { lostAccount, unaccountedAccount, vehicleAccount } from "./ledger/view.ts";
 export type {

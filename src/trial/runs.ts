@@ -3,6 +3,7 @@ import { unitSize } from "../units/index.ts";
 import type { ReadingForm, ReadingQuantity } from "./events.ts";
 import { given } from "./given.ts";
 import { instrumentUncertainty } from "./instruments.ts";
+import { type Memory, rememberedSettlement } from "./memory.ts";
 import { ofType } from "./plan.ts";
 import { secondsOf } from "./traces/clock.ts";
 import { within } from "./traces/intervals.ts";
@@ -35,6 +36,7 @@ export interface RunInput {
   readonly readings: readonly ReadingView[];
   readonly instruments: readonly InstrumentView[];
   readonly atmosphere: number;
+  readonly memory: Memory;
 }
 
 export const runViews = (source: RunInput): RunView[] =>
@@ -83,12 +85,11 @@ function traceValues(
   const unusable: { quantity: ReadingQuantity; reason: string }[] = [];
   for (const series of trace.series) {
     const { quantity } = series;
-    const { t, values: y } = within(series, from, to);
-    const settlement = settle(
-      t,
-      y,
-      given({ slopeLimit: slopeLimits[quantity], mayCycle: mayCycle.has(quantity) }),
-    );
+    const settlement = rememberedSettlement(source.memory, series, `${from} ${to}`, () => {
+      const { t, values: y } = within(series, from, to);
+      const options = { slopeLimit: slopeLimits[quantity], mayCycle: mayCycle.has(quantity) };
+      return settle(t, y, given(options));
+    });
     if (settlement.kind === "too-short") {
       const reason = `${settlement.n} good samples over ${settlement.seconds.toFixed(0)} s; a settled value needs ${settlement.neededSeconds} s`;
       unusable.push({ quantity, reason });

@@ -34,21 +34,26 @@ const either = (word: string, ids: readonly string[]): Found => ({
 });
 
 /**
- * The unit a word means. "psi" alone takes the reference of the field's own unit; "bar" in a field that
+ * The unit a word means. "psi" alone takes the reference of the field's own unit; "bar" or "mmHg" in a field that
  * counts from the air is refused, because the word is a unit of its own that counts from zero.
  */
 function findUnit(word: string, dimension: Dimension, defaultUnit: string | undefined): Found {
   const spelling = spellingOf(word);
-  // Millipascal is nobody's reading and megapascal is three turns of the shift key away.
-  const mistyped = /^mPa/.test(word);
-  const family = dimension === "pressure" ? BARE.get(spelling) : undefined;
+  const family = dimension === "pressure" && !/^mPa$/.test(word) ? BARE.get(spelling) : undefined;
   if (family) {
+    const [fromAir = "", absolute = ""] = family;
     const ofField = family.find((id) => id === defaultUnit);
-    if (ofField !== undefined && family[0]?.startsWith("psi")) {
-      return { kind: "unit", unit: unitById(ofField) };
-    }
-    if (family[0]?.startsWith("psi") || ofField === family[0]) return either(word, family);
+    const bareOnly = unitById(fromAir).spellings.some((known) => known.startsWith("psi"));
+    if (bareOnly)
+      return ofField === undefined
+        ? either(word, family)
+        : { kind: "unit", unit: unitById(ofField) };
+    const counts = defaultUnit === undefined ? undefined : unitById(defaultUnit).reference;
+    if (counts === unitById(fromAir).reference) return either(word, family);
+    return { kind: "unit", unit: unitById(absolute) };
   }
+  // Millipascal is nobody's reading and megapascal is one shift key away.
+  const mistyped = /^mPa/.test(word);
   const unit = unitsOf(dimension).find(({ spellings }) => spellings.includes(spelling));
   if (unit && !mistyped) return { kind: "unit", unit };
   return { kind: "unknown", accepted: `a unit out of: ${labels(dimension)}` };

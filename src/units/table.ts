@@ -188,7 +188,7 @@ const rows: Readonly<Record<Dimension, readonly Row[]>> = {
   ],
   ratio: [
     ["%", "%", "percent", undefined, 0.01, 1, ["percent", "%rh"]],
-    ["1", "", "fraction", undefined, 1, 3],
+    ["1", "", "fraction", undefined, 1, 3, ["fraction"]],
   ],
   duration: [
     ["s", "s", "seconds", undefined, 1, 0, ["sec", "second", "seconds"]],

@@ -78,14 +78,14 @@ describe("conversion", () => {
     expect(convert({ value: 0.5, unit: "inHg" }, "Pa").value).toBeCloseTo(1693.19, 2);
   });
 
-  // facts check C16 (arithmetic): 102 mmHg of vacuum is 87.7 kPa absolute and 4.02 inHg of vacuum.
+  // Arithmetic: 102 mmHg of vacuum is 87.7 kPa absolute and 4.02 inHg of vacuum.
   test("102 mmHg of vacuum", () => {
     const p = toSI({ value: 102, unit: "mmHg(vac)" }, AIR);
     expect(Math.abs(p - 87.7e3)).toBeLessThan(100);
     expect(fromSI(p, "inHg(vac)", AIR)).toBeCloseTo(4.02, 2);
   });
 
-  // facts check C07 (arithmetic): 500 micron is 66.66 Pa and 29.902 inHg of vacuum at sea level.
+  // Arithmetic: 500 micron is 66.66 Pa and 29.902 inHg of vacuum at sea level.
   test("500 micron", () => {
     const p = toSI({ value: 500, unit: "micron" });
     expect(p).toBeCloseTo(66.66, 2);
@@ -132,6 +132,9 @@ describe("what people type", () => {
     expect(at("85", "psig")).toMatchObject({ quantity: { value: 85, unit: "psig" } });
     expect(at("85 psi", "psig")).toMatchObject({ quantity: { value: 85, unit: "psig" } });
     expect(at("5.6 bar", "bar")).toMatchObject({ quantity: { value: 5.6, unit: "bar" } });
+    expect(at("710 mmHg", "inHg(vac)").kind).toBe("invalid");
+    expect(at("5.6 bar", "psig").kind).toBe("invalid");
+    expect(at("29.92 inHg", "hPa")).toMatchObject({ quantity: { unit: "inHg" } });
     expect(at("5.6 bar", "bar(g)")).toMatchObject({
       kind: "invalid",
       accepted: 'bar(g) or bar abs: "bar" alone does not say which',

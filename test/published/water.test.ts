@@ -52,7 +52,7 @@ test.each([-90, -60, -47, -40, -20, -5])("pressure over ice at %d °C against IA
   expect(sat.kind === "pressure" && Math.abs(sat.p / p - 1)).toBeLessThan(3.5e-4);
 });
 
-// Check C08 of the fact base: 20 °C is 2339 Pa = 17 546 micron = 29.23 inHg of vacuum at sea level.
+// CoolProp 8.0.0 (IAPWS-95): 20 °C is 2339 Pa = 17 546 micron = 29.23 inHg of vacuum at sea level.
 test("water at 20 °C", () => {
   const sat = waterSaturation(20 + K);
   if (sat.kind !== "pressure") throw new Error("refused");
@@ -61,7 +61,7 @@ test("water at 20 °C", () => {
   expect((101325 - sat.p) / IN_HG).toBeCloseTo(29.23, 2);
 });
 
-// Fact base 4.1 (arithmetic on the standard atmosphere): inHg of vacuum that 500 micron show at an altitude.
+// Arithmetic on the standard atmosphere: inHg of vacuum that 500 micron show at an altitude.
 test.each([
   [0, 29.9],
   [300, 28.85],

@@ -1,4 +1,4 @@
-import type { Measured } from "../view.ts";
+import type { Measured } from "../measured.ts";
 
 /**
  * A mass as a value and how far it leans on each independent input (a weighing, a declaration, an

@@ -1,4 +1,4 @@
-import type { Measured } from "../view.ts";
+import type { Measured } from "../measured.ts";
 
 /** Where mass can be: a vessel's id, the vehicle, gone for good, or not explained by any reading. */
 export type AccountId = string;

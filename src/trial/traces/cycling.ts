@@ -1,5 +1,5 @@
 import { autocovariance, mean, median, standardDeviation } from "../../numerics/index.ts";
-import type { Measured } from "../view.ts";
+import type { Measured } from "../measured.ts";
 import type { Settlement } from "./view.ts";
 
 /**
@@ -12,28 +12,30 @@ import type { Settlement } from "./view.ts";
 const turnBeyond = 6;
 const fewestCycles = 3;
 /** Correlation after one period, and (negated) after half a period, of something that repeats. */
-const repeats = 0.35;
+const repeats = 0.5;
+/** Largest scatter of single periods about their mean: a thermostat is not a clock, nor is it chance. */
+const irregular = 0.3;
 
 export function cyclingOf(
   t: Float64Array,
   y: Float64Array,
 ): Extract<Settlement, { kind: "cycling" }> | undefined {
   const smooth = y.map((value, i) => mean(y.subarray(Math.max(0, i - 1), i + 2)) || value);
-  const steps = y.slice(1).map((value, i) => Math.abs(value - (y[i] ?? value)));
-  // Median of |difference of two normals| is 0.954 sigma; a resolution step can make it zero.
-  const scatter = median(steps) / 0.954;
+  // Second differences see the scatter and not the swing; their median is 1.652 sigma for normal noise.
+  const bends = y.slice(2).map((value, k) => Math.abs(value - 2 * (y[k + 1] ?? 0) + (y[k] ?? 0)));
+  const scatter = median(bends) / 1.652;
   const turns = turningPoints(smooth, Math.max(turnBeyond * scatter, 1e-12));
   const lows = turns.filter(({ low }) => low).map(({ index }) => index);
   const highs = turns.filter(({ low }) => !low).map(({ index }) => index);
   const cycles = Math.min(lows.length, highs.length);
-  if (cycles < fewestCycles || !repeating(smooth, lows)) return undefined;
+  if (cycles < fewestCycles || !repeating(smooth, lows) || !regular(t, lows)) return undefined;
   const first = lows[0] ?? 0;
   const last = lows.at(-1) ?? 0;
   const times = (index: number) => t[index] ?? 0;
   return {
     kind: "cycling",
-    lowest: turning(lows.map((i) => smooth[i] ?? 0)),
-    highest: turning(highs.map((i) => smooth[i] ?? 0)),
+    lowest: turning(lows.map((i) => y[i] ?? 0)),
+    highest: turning(highs.map((i) => y[i] ?? 0)),
     mean: mean(y.subarray(first, last + 1)),
     cycles,
     period: (times(last) - times(first)) / (lows.length - 1),
@@ -83,4 +85,9 @@ function repeating(y: Float64Array, lows: readonly number[]): boolean {
   const variance = autocovariance(swing, 0);
   const after = (lag: number) => autocovariance(swing, Math.round(lag)) / variance;
   return after(period) > repeats && after(period / 2) < -repeats;
+}
+
+function regular(t: Float64Array, lows: readonly number[]): boolean {
+  const periods = lows.slice(1).map((index, i) => (t[index] ?? 0) - (t[lows[i] ?? 0] ?? 0));
+  return periods.length < 2 || standardDeviation(periods) <= irregular * mean(periods);
 }

@@ -1,5 +1,5 @@
 import type { ReadingQuantity, Stage } from "../events.ts";
-import type { Measured } from "../view.ts";
+import type { Measured } from "../measured.ts";
 
 /** Something in a file that was not taken, with what stood there: kept aside, never dropped. */
 export interface TraceProblem {

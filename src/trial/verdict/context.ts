@@ -2,7 +2,8 @@ import { isFluidId } from "../../fluids/index.ts";
 import { unitById, toSI } from "../../units/index.ts";
 import type { ReadingQuantity } from "../events.ts";
 import { instrumentUncertainty } from "../instruments.ts";
-import type { Measured, ReadingView, TrialView } from "../view.ts";
+import type { Measured } from "../measured.ts";
+import type { ReadingView, TrialView } from "../view.ts";
 import type { ReadingInContext } from "./view.ts";
 
 /** The reading in SI; `u` is absent while no instrument is named, because nothing else states its error. */

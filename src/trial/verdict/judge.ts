@@ -18,9 +18,9 @@ export function judgeReading(view: TrialView, reading: ReadingInContext): Verdic
       return judgeStatic(view, reading);
     case "low-side":
     case "high-side":
-      return judgeRunningPressure(view, reading);
+      return isRunning(reading) ? judgeRunningPressure(view, reading) : undefined;
     case "vent-temperature":
-      return judgeVent(view, reading);
+      return isRunning(reading) ? judgeVent(view, reading) : undefined;
     case "vacuum":
       return judgeVacuum(view, reading);
     case "gross-mass":
@@ -41,3 +41,7 @@ export function judgeReading(view: TrialView, reading: ReadingInContext): Verdic
       return undefined;
   }
 }
+
+/** While refrigerant goes in or out nothing is settled, and no running table applies. */
+const isRunning = ({ stage }: ReadingInContext): boolean =>
+  stage === "prove" || stage === "run" || stage === "restore";

@@ -23,6 +23,14 @@ const conditions: VerdictDetail = {
   source: "the table's own conditions",
 };
 
+/** The published tables hold for a vehicle at rest with its engine at idle. */
+function onTheRoad(view: TrialView, reading: ReadingInContext): boolean {
+  const condition = view.runs.find(({ id }) => id === reading.run)?.condition;
+  if (condition !== undefined) return condition !== "parked-idle";
+  const speed = reading.run === undefined ? undefined : companion(view, reading, "vehicle-speed");
+  return (speed?.value ?? 0) > 1;
+}
+
 /** Low or high side against the published R134a operating table, or a cycling end against published switch settings. */
 export function judgeRunningPressure(view: TrialView, reading: ReadingInContext): Verdict {
   const { value, u = 0 } = measure(view, reading);
@@ -34,7 +42,7 @@ export function judgeRunningPressure(view: TrialView, reading: ReadingInContext)
   }
   const expected = expectedFluid(view, reading);
   const ambient = companion(view, reading, "outside-temperature");
-  const missing = whyNot(expected);
+  const missing = whyNot(expected, onTheRoad(view, reading));
   if (missing) return bare("no table", missing);
   if (!ambient) return bare("needs outside air", "Enter the outside temperature first.");
   const verdict = operatingPressure({
@@ -52,7 +60,7 @@ export function judgeVent(view: TrialView, reading: ReadingInContext): Verdict {
   const { value, u = 0 } = measure(view, reading);
   const bare = withoutBand({ value, u });
   const expected = expectedFluid(view, reading);
-  const missing = whyNot(expected);
+  const missing = whyNot(expected, onTheRoad(view, reading));
   if (missing) return bare("no table", missing);
   const inlet = companion(view, reading, "return-air-temperature");
   const humidity = companion(view, reading, "return-air-humidity");
@@ -79,10 +87,14 @@ export function judgeVent(view: TrialView, reading: ReadingInContext): Verdict {
 const cyclingSentence =
   "One end of a cycling clutch's swing: kept as such, because a single number in between misleads.";
 
-const whyNot = (expected: Expected | undefined): string | undefined =>
-  expected?.fluid === "R134a"
-    ? undefined
-    : `The published table speaks for R134a only, not for ${expected?.name ?? "an unknown filling"}. The reading is kept for the comparison.`;
+function whyNot(expected: Expected | undefined, moving: boolean): string | undefined {
+  if (expected?.fluid !== "R134a") {
+    return `The published table speaks for R134a only, not for ${expected?.name ?? "an unknown filling"}. The reading is kept for the comparison.`;
+  }
+  return moving
+    ? "The published table was measured at idle: it says nothing about this run. The reading is kept for the comparison."
+    : undefined;
+}
 
 function judgeSwitch(
   end: "lowest" | "highest",

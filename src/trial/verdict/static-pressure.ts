@@ -94,10 +94,14 @@ function chargeDetail({ vehicle }: TrialView, check: StaticCheck, name: string):
 
 const meanings = (check: StaticCheck): VerdictDetail[] =>
   staticMeanings(check.verdict).map(({ cause, says, source }) => ({
-    heading: cause,
+    heading: asHeading(cause),
     text: says,
     source,
   }));
+
+/** `look-alike` in the data file is a name; people read it as a heading. */
+const asHeading = (cause: string): string =>
+  cause.charAt(0).toUpperCase() + cause.slice(1).replaceAll("-", " ");
 
 const alike = ({ lookAlikes }: StaticCheck): VerdictDetail[] =>
   lookAlikes.length === 0

@@ -1,6 +1,6 @@
 import type { Quantity } from "../../units/index.ts";
 import type { ReadingForm, ReadingQuantity, Stage } from "../events.ts";
-import type { Measured } from "../view.ts";
+import type { Measured } from "../measured.ts";
 
 /** A reading that is typed or logged and wants a verdict. */
 export interface ReadingInContext {

@@ -1,6 +1,7 @@
 import type { LocalAir } from "../../service/index.ts";
 import { formatDifference, formatValue, fromSI, unitSize } from "../../units/index.ts";
-import type { Measured, TrialView } from "../view.ts";
+import type { Measured } from "../measured.ts";
+import type { TrialView } from "../view.ts";
 import type { Verdict } from "./view.ts";
 
 /** SI value in the unit in which its kind was typed, so that people read what they know. */

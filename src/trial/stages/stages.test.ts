@@ -1,0 +1,124 @@
+import { expect, test } from "vitest";
+import { InventedLog } from "../demonstration/log.ts";
+import type { BodyOf } from "../events.ts";
+import { project } from "../project.ts";
+
+const noon = "2026-06-14T12:00:00Z";
+
+function opened(compressor: BodyOf<"vehicle-described">["compressor"] = "fixed-cycling") {
+  const log = new InventedLog(noon);
+  log.add(noon, "trial-opened", { title: "t", question: "q" });
+  log.add(noon, "vehicle-described", {
+    name: "car",
+    labelRefrigerant: "R134a",
+    labelCharge: { value: 600, unit: "g" },
+    meteringDevice: "orifice-tube",
+    compressor,
+    cabinVolume: { value: 3, unit: "m3" },
+  });
+  return log;
+}
+
+const stagesOf = (log: InventedLog) => project(log.events).stages;
+
+test("an empty log has all its stages, each saying what it needs", () => {
+  const { stages } = project([]);
+  expect(stages.map(({ stage }) => stage)).toEqual([
+    "plan",
+    "prove",
+    "recover",
+    "evacuate",
+    "charge",
+    "run",
+    "restore",
+    "compare",
+    "publish",
+  ]);
+  expect(stages.every(({ status }) => status === "not-started")).toBe(true);
+  expect(
+    stages.every(({ requirements }) => requirements.every(({ detail }) => detail !== "")),
+  ).toBe(true);
+});
+
+test("Recover to Run come once a product", () => {
+  const log = opened();
+  const products = ["P", "Q"].map((name) =>
+    log.add(noon, "product-listed", { name, claims: [], flammableMark: false, fluid: "R1234yf" }),
+  );
+  const rounds = stagesOf(log).filter(({ stage }) => stage === "charge");
+  expect(rounds.map(({ round }) => round)).toEqual(products);
+});
+
+test("a cycling clutch is asked for its two ends first", () => {
+  const forms = (log: InventedLog) =>
+    stagesOf(log)
+      .find(({ stage }) => stage === "prove")
+      ?.prompts.find(({ id }) => id === "low-side")?.forms;
+  expect(forms(opened())).toEqual(["lowest", "highest", "steady"]);
+  expect(forms(opened("variable"))?.[0]).toBe("steady");
+});
+
+test("the return air says why it is worth the walk", () => {
+  const prompts = stagesOf(opened()).find(({ stage }) => stage === "run")?.prompts ?? [];
+  const why = prompts.filter(({ id }) => id.startsWith("return-air")).map((prompt) => prompt.why);
+  expect(why).toHaveLength(2);
+  for (const words of why) expect(words).toMatch(/worth more than any other refinement/iu);
+});
+
+test("cautions for flammable products appear with one, with their number for this cabin", () => {
+  const ids = (log: InventedLog) =>
+    stagesOf(log)
+      .find(({ stage }) => stage === "charge")
+      ?.cautions.map(({ id }) => id);
+  const harmless = opened();
+  harmless.add(noon, "product-listed", {
+    name: "P",
+    claims: [],
+    flammableMark: false,
+    fluid: "R134a",
+  });
+  expect(ids(harmless)).not.toContain("flammable-charge");
+  const silent = opened();
+  silent.add(noon, "product-listed", {
+    name: "Silent",
+    claims: [],
+    flammableMark: false,
+    labelMass: { value: 228, unit: "g" },
+  });
+  expect(ids(silent)).toContain("flammable-charge");
+  const caution = stagesOf(silent)[0]?.cautions.find(({ id }) => id === "flammable-charge");
+  // 0.228 kg in 3 m³ is 0.076 kg/m³: twice 0.038.
+  expect(caution?.reason).toMatch(/2\.0 times that limit, 8\.0 times the quarter/u);
+});
+
+test("every caution has a reason and a source, and none offers what must not be offered", () => {
+  const log = opened();
+  log.add(noon, "product-listed", { name: "P", claims: [], flammableMark: true });
+  const cautions = stagesOf(log).flatMap((stage) => stage.cautions);
+  expect(cautions.length).toBeGreaterThan(15);
+  for (const { text, reason, source } of cautions) {
+    expect(text.length).toBeGreaterThan(20);
+    expect(reason.length).toBeGreaterThan(20);
+    expect(source).not.toBe("");
+    expect(text).not.toMatch(/flame test|bypass|jumper/iu);
+  }
+});
+
+test("a confirmation can be taken back, and status follows", () => {
+  const log = opened();
+  const say = (confirmed: boolean, minute: number) =>
+    log.add(`2026-06-14T12:0${minute}:00Z`, "item-confirmed", {
+      stage: "publish",
+      item: "answer-read",
+      confirmed,
+    });
+  const met = () =>
+    stagesOf(log)
+      .find(({ stage }) => stage === "publish")
+      ?.requirements.find(({ id }) => id === "answer-read")?.met;
+  expect(met()).toBe(false);
+  say(true, 1);
+  expect(met()).toBe(true);
+  say(false, 2);
+  expect(met()).toBe(false);
+});

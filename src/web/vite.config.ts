@@ -1,0 +1,28 @@
+import { join } from "node:path";
+import { defineConfig } from "vite";
+import { offlineBuild } from "./offline-build.ts";
+
+const at = (path: string): string => join(import.meta.dirname, path);
+
+/** The app. `vite build --config src/web/vite.config.ts` writes dist/web. */
+export default defineConfig({
+  root: import.meta.dirname,
+  base: "/",
+  publicDir: "public",
+  oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
+  plugins: [offlineBuild(["icon.svg", "manifest.webmanifest"])],
+  build: {
+    outDir: "../../dist/web",
+    emptyOutDir: true,
+    // The page forbids data: addresses, so nothing may be folded into the style sheet.
+    assetsInlineLimit: 0,
+    // The equations and tables of all fluids come along: the app computes without a network.
+    chunkSizeWarningLimit: 1500,
+    rolldownOptions: {
+      input: { index: at("index.html"), sw: at("service-worker.ts") },
+      output: {
+        entryFileNames: (chunk) => (chunk.name === "sw" ? "sw.js" : "assets/[name]-[hash].js"),
+      },
+    },
+  },
+});

@@ -1,0 +1,34 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { expect, test } from "vitest";
+import { renderReport } from "../../src/report/index.ts";
+import { listen } from "../../src/server/index.ts";
+import { memoryServer, post } from "../doors/memory-server.ts";
+import { root } from "../kill/bundle.ts";
+import { launchChromium } from "./chromium.ts";
+
+test("the server's policy lets a report show as it was written, and run nothing", async () => {
+  const { handle } = await memoryServer({
+    report: (events, units) => renderReport(events, { generatedAt: "2026-07-01T12:00:00Z", units }),
+  });
+  const file = readFileSync(join(root, "data/demonstration/hill-town.json"), "utf8");
+  const imported = await handle(post("/api/trials/import", file));
+  const { trial } = (await imported.json()) as { trial: string };
+  const server = await listen(handle, { port: 0, exact: true });
+  if (server.kind === "refused") throw new Error(server.reason);
+  const browser = await launchChromium();
+  try {
+    const page = await browser.newPage();
+    const said: string[] = [];
+    page.on("console", (message) => said.push(message.text()));
+    const response = await page.goto(`${server.url}/api/trials/${trial}/report?units=us`);
+    expect(response?.status()).toBe(200);
+    // Chromium reports on the console whatever a policy stops.
+    expect(said).toEqual([]);
+    const margin = await page.evaluate(() => getComputedStyle(document.body).marginTop);
+    expect(margin, "the page's own style sheet applies").not.toBe("8px");
+  } finally {
+    await browser.close();
+    await server.stop();
+  }
+});
