@@ -290,7 +290,12 @@ export const shuttle: TrialView = {
         form: "steady",
         value: { value: 20.1, unit: "°C" },
       }),
-      withdrawn: { at: at(96, 15), device: "phone-1", reason: "Read on the wrong pipe." },
+      withdrawn: {
+        ids: [uuid(61)],
+        at: at(96, 15),
+        device: "phone-1",
+        reason: "Read on the wrong pipe.",
+      },
     },
   ],
   refused: [

@@ -54,6 +54,8 @@ function Change({ entry, page }: { entry: Entry; page: Page }) {
       {withdrawn && (
         <p class="quiet">
           Withdrawn {momentText(withdrawn.at)} on {withdrawn.device}: {withdrawn.reason}
+          {withdrawn.ids.length > 1 &&
+            ` Withdrawn ${withdrawn.ids.length} times; the earliest speaks.`}
         </p>
       )}
       {conflict.length > 0 && (

@@ -105,7 +105,10 @@ const Run = ({ run, page }: { run: RunView; page: Page }) => (
 );
 
 function sourceText({ source, instrument }: RunValue, page: Page): string {
-  const by = instrumentName(page, instrument);
+  const by =
+    instrument === undefined
+      ? "no instrument named, so scatter alone"
+      : instrumentName(page, instrument);
   return source.kind === "trace"
     ? `column ${source.column}, ${by}`
     : `${source.readings.length} ${source.readings.length === 1 ? "reading" : "readings"}, ${by}`;
