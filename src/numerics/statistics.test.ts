@@ -22,7 +22,7 @@ test("means, medians and scatter by hand", () => {
 });
 
 test("the thermometer calibration of GUM H.3 gives its printed line", () => {
-  // JCGM 100:2008 table H.6: t_k and observed correction b_k; line about t0 = 20 °C, equation H.12 ff.
+  // JCGM 100:2008 table H.6 (readings t_k, corrections b_k; from memory), line about t0 = 20 °C, results of H.3.3.
   const t = [21.521, 22.012, 22.512, 23.003, 23.507, 23.999, 24.513, 25.002, 25.503, 26.01, 26.511];
   const b = [-0.171, -0.169, -0.166, -0.159, -0.164, -0.165, -0.156, -0.157, -0.159, -0.161, -0.16];
   const line = fitLine(t, b);

@@ -1,7 +1,7 @@
 import type { BodyOf } from "./events.ts";
 import { inOrder } from "./order.ts";
 import { parseBody } from "./parse.ts";
-import type { CorrectionView, EntryType, Refused, StoredEvent } from "./view.ts";
+import type { CorrectionView, EntryType, Refused, StoredEvent, WithdrawalView } from "./view.ts";
 
 /**
  * Corrections and withdrawals. Rule: of the corrections of one entry that are not withdrawn, the
@@ -14,18 +14,12 @@ export interface Amendments {
   readonly refused: readonly Refused[];
 }
 
-interface Withdrawal {
-  readonly at: string;
-  readonly device: string;
-  readonly reason: string;
-}
-
 interface History {
   /** Body that replaces the original; undefined when none does. */
   readonly effective: unknown;
   readonly corrections: readonly CorrectionView[];
   readonly conflict: readonly string[];
-  readonly withdrawn: Withdrawal | undefined;
+  readonly withdrawn: WithdrawalView | undefined;
 }
 
 interface Correction {
@@ -90,8 +84,8 @@ function readWithdrawals(
   corrections: ReadonlyMap<string, Correction>,
   amending: ReadonlySet<string>,
   refused: Refused[],
-): ReadonlyMap<string, Withdrawal> {
-  const withdrawals = new Map<string, Withdrawal>();
+): ReadonlyMap<string, WithdrawalView> {
+  const withdrawals = new Map<string, WithdrawalView>();
   for (const event of ordered) {
     if (event.type !== "entry-withdrawn") continue;
     const parsed = parseBody("entry-withdrawn", event.body);
@@ -102,8 +96,10 @@ function readWithdrawals(
     const { target, reason }: BodyOf<"entry-withdrawn"> = parsed.value;
     if (!types.has(target) && !corrections.has(target)) {
       refused.push(refusal(event, amending.has(target) ? "target-not-an-entry" : "unknown-target"));
-    } else if (!withdrawals.has(target)) {
-      withdrawals.set(target, { at: event.at, device: event.device, reason });
+    } else {
+      const first = withdrawals.get(target);
+      const spoken = first ?? { ids: [], at: event.at, device: event.device, reason };
+      withdrawals.set(target, { ...spoken, ids: [...spoken.ids, event.id] });
     }
   }
   return withdrawals;
@@ -112,7 +108,7 @@ function readWithdrawals(
 function historyOf(
   entry: string,
   all: readonly Correction[],
-  withdrawals: ReadonlyMap<string, Withdrawal>,
+  withdrawals: ReadonlyMap<string, WithdrawalView>,
 ): History {
   const mine = all.filter(({ target }) => target === entry);
   const active = mine.filter(({ event }) => !withdrawals.has(event.id));
@@ -131,7 +127,7 @@ function historyOf(
 function view(
   { event, reason, body }: Correction,
   effective: Correction | undefined,
-  withdrawals: ReadonlyMap<string, Withdrawal>,
+  withdrawals: ReadonlyMap<string, WithdrawalView>,
 ): CorrectionView {
   const { id, at, device } = event;
   const withdrawn = withdrawals.get(id);

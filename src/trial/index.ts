@@ -64,6 +64,7 @@ export type {
   TrialView,
   VehicleView,
   VesselView,
+  WithdrawalView,
 } from "./view.ts";
 export { lostAccount, unaccountedAccount, vehicleAccount } from "./ledger/view.ts";
 export type {

@@ -39,6 +39,15 @@ export interface StoredEvent {
 /** The types that state something; corrections and withdrawals change them. */
 export type EntryType = Exclude<EventType, "entry-corrected" | "entry-withdrawn">;
 
+/** Who took a statement back, when and why. */
+export interface WithdrawalView {
+  /** Ids of every withdrawal of this target; the earliest speaks. */
+  readonly ids: readonly string[];
+  readonly at: string;
+  readonly device: string;
+  readonly reason: string;
+}
+
 export interface CorrectionView {
   readonly id: string;
   readonly at: string;
@@ -47,7 +56,7 @@ export interface CorrectionView {
   readonly body: unknown;
   /** The one that holds now: latest by (at, id) among those not withdrawn. */
   readonly effective: boolean;
-  readonly withdrawn?: { readonly at: string; readonly device: string; readonly reason: string };
+  readonly withdrawn?: WithdrawalView;
 }
 
 /** One statement of the log with its whole history. `body` is what holds now. */
@@ -61,7 +70,7 @@ export interface EntryOf<T extends EntryType> {
   readonly body: BodyOf<T>;
   readonly original: BodyOf<T>;
   readonly corrections: readonly CorrectionView[];
-  readonly withdrawn?: { readonly at: string; readonly device: string; readonly reason: string };
+  readonly withdrawn?: WithdrawalView;
   /** Ids of corrections made without sight of the effective one; a person should look at them. */
   readonly conflict: readonly string[];
 }
