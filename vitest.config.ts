@@ -7,7 +7,6 @@ export default defineConfig({
     exclude: [...configDefaults.exclude, "test/campaign/**"],
     // The report carries its style sheets as text; without this they would arrive empty.
     css: true,
-    exclude: ["test/campaign/**"],
     testTimeout: 60_000,
     hookTimeout: 120_000,
   },

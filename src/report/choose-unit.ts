@@ -1,5 +1,6 @@
 import { isUnit, type Quantity } from "../units/index.ts";
 import {
+  quantityDimension,
   type ReadingQuantity,
   type ReadingView,
   type RunValue,
@@ -61,15 +62,15 @@ export interface UnitChoice {
 }
 
 /**
- * "As typed" shows a reading in its own unit; for what was computed from many it takes the unit in which
- * the quantity was first typed or logged, so that one quantity never changes its unit within a picture.
+ * "As typed" shows a reading in its own unit; for what was computed from many it takes the unit that was
+ * typed or logged most often for such quantities, so that one picture never mixes units.
  */
 export function unitChoice(view: TrialView, system: UnitSystem): UnitChoice {
   const air = view.atmosphere.value;
-  const first = system === "as-typed" ? firstTyped(view) : new Map<ReadingQuantity, string>();
+  const usual = system === "as-typed" ? usualUnits(view) : new Map<string, string>();
   const ofPair = ([us, si]: Pair): string => (usFirst(view, system) ? us : si);
   const ofQuantity = (quantity: ReadingQuantity, typed?: string): string =>
-    (system === "as-typed" ? (typed ?? first.get(quantity)) : keptMass(typed, system)) ??
+    (system === "as-typed" ? (typed ?? usual.get(familyOf(quantity))) : keptMass(typed, system)) ??
     ofPair(unitsOfQuantities[quantity]);
   return {
     system,
@@ -91,16 +92,24 @@ function usFirst(view: TrialView, system: UnitSystem): boolean {
   return typed !== undefined && ["lb", "oz"].includes(typed.unit) && isUnit(typed.unit, "mass");
 }
 
-function firstTyped(view: TrialView): ReadonlyMap<ReadingQuantity, string> {
-  const units = new Map<ReadingQuantity, string>();
+/** Quantities that people read in one unit: all temperatures, all pressures of the circuit. */
+const familyOf = (quantity: ReadingQuantity): string =>
+  quantity === "vacuum" || quantity === "barometer" ? quantity : quantityDimension[quantity];
+
+/** The unit typed or logged most often in a family; of equals the first. */
+function usualUnits(view: TrialView): ReadonlyMap<string, string> {
+  const counts = new Map<string, Map<string, number>>();
   const add = (quantity: ReadingQuantity, unit: string): void => {
-    if (!units.has(quantity)) units.set(quantity, unit);
+    const units = counts.get(familyOf(quantity)) ?? new Map<string, number>();
+    counts.set(familyOf(quantity), units.set(unit, (units.get(unit) ?? 0) + 1));
   };
   for (const { quantity, typed } of view.readings) add(quantity, typed.unit);
   for (const trace of view.traces) {
     for (const { quantity, unit } of trace.series) add(quantity, unit);
   }
-  return units;
+  const most = (units: ReadonlyMap<string, number>): string =>
+    [...units].reduce((best, one) => (one[1] > best[1] ? one : best))[0];
+  return new Map([...counts].map(([family, units]) => [family, most(units)]));
 }
 
 /** The unit in which a figure of a run was typed or logged. */

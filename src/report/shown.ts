@@ -97,5 +97,3 @@ export function tickTexts(ticks: readonly number[]): string[] {
   const decimals = decimalsOfStep(Math.abs(second - first));
   return ticks.map((tick) => formatNumber(tick, decimals));
 }
-
-export { formatNumber, THIN_SPACE };

@@ -65,7 +65,7 @@ function hazardLines({ view }: Page): AnswerLine[] {
       kind: "undecided",
       word: "undecided",
       about: `Hazard: ${name}`,
-      sentence: `${mark} ${what} How much it adds as a hazard is not computed in this report.`,
+      sentence: `${mark} ${what} A leak into the cabin or the bay is not computed here; what is known stands under “Cautions”.`,
     };
   });
 }

@@ -34,18 +34,20 @@ export function Cautions({ page, id, title }: { page: Page } & SectionEntry) {
 
 export function Sources({ page, id, title }: { page: Page } & SectionEntry) {
   const verdicts = judgedReadings(page).flatMap(({ verdict }) => verdict ?? []);
-  const sources = new Set([
+  const sources = [
     ...verdicts.flatMap(({ sources: named, details }) => [
       ...named,
       ...details.map(({ source }) => source),
     ]),
     ...cautionsOf(page).map(({ source }) => source),
     "JCGM 100:2008 (GUM): instrument limits to standard uncertainties, and their combination",
-  ]);
+  ];
+  // The same source may be written with a capital in one place and without in another.
+  const distinct = new Map(sources.map((source) => [source.toLowerCase(), source]));
   return (
     <Section id={id} title={title}>
       <ul class="sources">
-        {[...sources]
+        {[...distinct.values()]
           .filter((source) => source !== "")
           .map((source) => (
             <li key={source}>{source}</li>

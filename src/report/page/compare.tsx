@@ -52,29 +52,31 @@ function InCondition({ condition, page }: { condition: RunView["condition"]; pag
       />
       <FoldedTable table={comparisonTable({ id: "", width: 0, ...picture })} />
       {here.map((comparison) => (
-        <div key={comparison.product} class="conditions">
-          <VerdictWord kind="undecided" word="conditions not equal" />
-          <p>{comparison.conditionsSentence}</p>
-          {comparison.rows.some(({ instrument }) => instrument === "shared") && (
-            <p class="quiet">
-              Where one instrument read both, its class cancels in the difference: the whiskers
-              carry it, the ± of the difference is scatter alone.
-            </p>
-          )}
-          {comparison.conditions.length > 0 && (
-            <DataTable
-              caption={`Conditions of the same runs, ${productName(page, comparison.product)}`}
-              head={[
-                "Condition",
-                labelName(page),
-                productName(page, comparison.product),
-                "Difference",
-              ]}
-              rows={comparison.conditions.map((row) => differenceRow(row, page))}
-            />
-          )}
-        </div>
+        <Conditions key={comparison.product} comparison={comparison} page={page} />
       ))}
+    </div>
+  );
+}
+
+function Conditions({ comparison, page }: { comparison: Comparison; page: Page }) {
+  const name = productName(page, comparison.product);
+  return (
+    <div class="conditions">
+      <VerdictWord kind="undecided" word="conditions not equal" />
+      <p>{comparison.conditionsSentence}</p>
+      {comparison.rows.some(({ instrument }) => instrument === "shared") && (
+        <p class="quiet">
+          Where one instrument read both, its class cancels in the difference: the whiskers carry
+          it, the ± of the difference is scatter alone.
+        </p>
+      )}
+      {comparison.conditions.length > 0 && (
+        <DataTable
+          caption={`Conditions of the same runs ${conditionNames[comparison.condition]}, ${name}`}
+          head={["Condition", labelName(page), name, "Difference"]}
+          rows={comparison.conditions.map((row) => differenceRow(row, page))}
+        />
+      )}
     </div>
   );
 }

@@ -101,7 +101,6 @@ function kindOf({ grade, residual }: Closure): VerdictKind {
 
 function Closures({ page }: { page: Page }) {
   const { closures } = page.view.ledger;
-  const shown = page.units.difference("small-mass");
   return (
     <>
       <h3>What closes and what does not</h3>
@@ -110,40 +109,50 @@ function Closures({ page }: { page: Page }) {
       )}
       <ul class="devices">
         {closures.map((closure, i) => (
-          <li key={i}>
-            {closure.u > 0 && (
-              <Twice
-                id={`closure-${i}`}
-                draw={(id, width) => (
-                  <BandScale
-                    id={id}
-                    width={width}
-                    compact
-                    title={capital(vesselName(page, closure.account))}
-                    shown={shown}
-                    band={{
-                      from: -COVERAGE_95 * closure.u,
-                      to: COVERAGE_95 * closure.u,
-                      expected: 0,
-                    }}
-                    bandName="closes within"
-                    // The band already carries the uncertainty of the difference: no whisker of its own.
-                    reading={{ value: closure.residual, u: 0 }}
-                    readingText={shown.text(closure.residual, closure.u)}
-                    verdict={{ kind: kindOf(closure), word: gradeWords[closure.grade] }}
-                  />
-                )}
-              />
-            )}
-            <p>{closureSentence(closure, page)}</p>
-            <p class="quiet">
-              {momentText(closure.when)} · {closureKinds[closure.kind]} ·{" "}
-              {formatNumber(closure.z, 1)} standard uncertainties
-              {closure.declared ? " · expected from a declaration, not from a scale" : ""}
-            </p>
-          </li>
+          <ClosureItem key={i} id={`closure-${i}`} closure={closure} page={page} />
         ))}
       </ul>
     </>
+  );
+}
+
+interface ClosureItemProps {
+  readonly id: string;
+  readonly closure: Closure;
+  readonly page: Page;
+}
+
+/** Without any uncertainty there is no band to draw: the sentence says it all. */
+const ClosureItem = ({ id, closure, page }: ClosureItemProps) => (
+  <li>
+    {closure.u > 0 && (
+      <Twice id={id} draw={(drawing, width) => closureScale(drawing, width, closure, page)} />
+    )}
+    <p>{closureSentence(closure, page)}</p>
+    <p class="quiet">
+      {momentText(closure.when)} · {closureKinds[closure.kind]} · {formatNumber(closure.z, 1)}{" "}
+      standard uncertainties
+      {closure.declared ? " · expected from a declaration, not from a scale" : ""}
+    </p>
+  </li>
+);
+
+function closureScale(id: string, width: number, closure: Closure, page: Page) {
+  const shown = page.units.difference("small-mass");
+  const { residual, u } = closure;
+  return (
+    <BandScale
+      id={id}
+      width={width}
+      compact
+      title={capital(vesselName(page, closure.account))}
+      shown={shown}
+      band={{ from: -COVERAGE_95 * u, to: COVERAGE_95 * u, expected: 0 }}
+      bandName="closes within"
+      // The band already carries the uncertainty of the difference: no whisker of its own.
+      reading={{ value: residual, u: 0 }}
+      readingText={shown.text(residual, u)}
+      verdict={{ kind: kindOf(closure), word: gradeWords[closure.grade] }}
+    />
   );
 }

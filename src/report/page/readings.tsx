@@ -1,3 +1,4 @@
+import type { Verdict } from "../../trial/index.ts";
 import { momentText, readingName } from "../names.ts";
 import { BandScale } from "../pictures/band-scale.tsx";
 import { DataTable } from "../pictures/picture.tsx";
@@ -28,37 +29,50 @@ export function Readings({ page, id, title }: { page: Page } & SectionEntry) {
           <Judged key={one.reading.id} {...one} page={page} />
         ))}
       </ul>
-      {open.length > 0 && (
-        <>
-          <h3>Undecided, for want of a band</h3>
-          <DataTable
-            caption="Readings that could be judged, and why they are not"
-            head={["Reading", "Value", "Taken", "Undecided because"]}
-            rows={open.map(({ reading, verdict }) => [
-              readingName(reading.quantity, reading.form),
-              readingText({ reading }, page),
-              `${momentText(reading.when)}, ${stageName(page, reading.stage, reading.round)}`,
-              `${capital(verdict?.word ?? "undecided")}. ${verdict?.sentence ?? ""}`,
-            ])}
-          />
-        </>
-      )}
-      {plain.length > 0 && (
-        <>
-          <h3>Other readings</h3>
-          <DataTable
-            caption="Readings that serve other figures and have no band of their own"
-            head={["Reading", "Value", "Taken", "Instrument"]}
-            rows={plain.map(({ reading }) => [
-              readingName(reading.quantity, reading.form),
-              readingText({ reading }, page),
-              `${momentText(reading.when)}, ${stageName(page, reading.stage, reading.round)}`,
-              instrumentName(page, reading.instrument),
-            ])}
-          />
-        </>
-      )}
+      <Undecided open={open} page={page} />
+      <Others plain={plain} page={page} />
     </Section>
+  );
+}
+
+const takenText = ({ reading }: JudgedReading, page: Page): string =>
+  `${momentText(reading.when)}, ${stageName(page, reading.stage, reading.round)}`;
+
+function Undecided({ open, page }: { open: readonly JudgedReading[]; page: Page }) {
+  if (open.length === 0) return null;
+  return (
+    <>
+      <h3>Undecided, for want of a band</h3>
+      <DataTable
+        caption="Readings that could be judged, and why they are not"
+        head={["Reading", "Value", "Taken", "Undecided because"]}
+        rows={open.map((one) => [
+          readingName(one.reading.quantity, one.reading.form),
+          readingText(one, page),
+          takenText(one, page),
+          `${capital(one.verdict?.word ?? "undecided")}. ${one.verdict?.sentence ?? ""}`,
+        ])}
+      />
+    </>
+  );
+}
+
+function Others({ plain, page }: { plain: readonly JudgedReading[]; page: Page }) {
+  if (plain.length === 0) return null;
+  return (
+    <>
+      <h3>Other readings</h3>
+      <DataTable
+        caption="Readings that serve other figures and have no band of their own"
+        head={["Reading", "Value", "Taken", "Instrument"]}
+        rows={plain.map((one) => [
+          readingName(one.reading.quantity, one.reading.form),
+          readingText(one, page),
+          takenText(one, page),
+          instrumentName(page, one.reading.instrument),
+        ])}
+      />
+    </>
   );
 }
 
@@ -102,34 +116,41 @@ function Judged({ reading, verdict, page }: JudgedReading & { page: Page }) {
         )}
       />
       <p>{verdict.sentence}</p>
-      <p class="quiet">
-        {[
-          momentText(reading.when),
-          stageName(page, reading.stage, reading.round),
-          reading.vessel === undefined ? undefined : vesselName(page, reading.vessel),
-          reading.place,
-          instrumentName(page, reading.instrument),
-          `typed as ${typedText(reading.typed)}`,
-          verdict.basis === "" ? undefined : `band from: ${verdict.basis}`,
-        ]
-          .filter((part) => part !== undefined)
-          .join(" · ")}
-      </p>
-      {verdict.details.length > 0 && (
-        <details class="numbers">
-          <summary>What stands behind it</summary>
-          <dl class="facts">
-            {verdict.details.map(({ heading, text, source }, i) => (
-              <div key={i}>
-                <dt>{heading}</dt>
-                <dd>
-                  {text} <span class="quiet">{source}</span>
-                </dd>
-              </div>
-            ))}
-          </dl>
-        </details>
-      )}
+      <p class="quiet">{circumstances({ reading, verdict }, page)}</p>
+      <Details verdict={verdict} />
     </li>
+  );
+}
+
+/** When, where, by what and against what, in one line. */
+const circumstances = ({ reading, verdict }: JudgedReading, page: Page): string =>
+  [
+    momentText(reading.when),
+    stageName(page, reading.stage, reading.round),
+    reading.vessel === undefined ? undefined : vesselName(page, reading.vessel),
+    reading.place,
+    instrumentName(page, reading.instrument),
+    `typed as ${typedText(reading.typed)}`,
+    verdict === undefined || verdict.basis === "" ? undefined : `band from: ${verdict.basis}`,
+  ]
+    .filter((part) => part !== undefined)
+    .join(" · ");
+
+function Details({ verdict }: { verdict: Verdict }) {
+  if (verdict.details.length === 0) return null;
+  return (
+    <details class="numbers">
+      <summary>What stands behind it</summary>
+      <dl class="facts">
+        {verdict.details.map(({ heading, text, source }, i) => (
+          <div key={i}>
+            <dt>{heading}</dt>
+            <dd>
+              {text} <span class="quiet">{source}</span>
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </details>
   );
 }

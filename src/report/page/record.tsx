@@ -54,6 +54,8 @@ function Change({ entry, page }: { entry: Entry; page: Page }) {
       {withdrawn && (
         <p class="quiet">
           Withdrawn {momentText(withdrawn.at)} on {withdrawn.device}: {withdrawn.reason}
+          {withdrawn.ids.length > 1 &&
+            ` Withdrawn ${withdrawn.ids.length} times; the earliest speaks.`}
         </p>
       )}
       {conflict.length > 0 && (
@@ -94,7 +96,11 @@ function RefusedList({ refused }: { refused: readonly Refused[] }) {
 
 /** A value from outside as text, whatever it is. */
 const plain = (value: unknown): string =>
-  typeof value === "string" ? `“${value}”` : (JSON.stringify(value) ?? "nothing");
+  typeof value === "string"
+    ? `“${value}”`
+    : value === undefined
+      ? "nothing"
+      : JSON.stringify(value);
 
 function Aside({ page }: { page: Page }) {
   const files = page.view.traces.filter(({ problems }) => problems.length > 0);

@@ -88,12 +88,11 @@ const Run = ({ run, page }: { run: RunView; page: Page }) => (
     {run.values.length > 0 && (
       <DataTable
         caption="Figures of this run: 95 % intervals, scatter and instrument together"
-        head={["Quantity", "Figure", "Standing", "From"]}
+        head={["Quantity", "Figure", "How it was read"]}
         rows={runFigures(run, page).map(({ value, typedUnit }) => [
           readingName(value.quantity, value.form),
           page.units.quantity(value.quantity, typedUnit).pair(value),
-          standings[value.standing],
-          sourceText(value, page),
+          `${standings[value.standing]}; ${sourceText(value, page)}`,
         ])}
       />
     )}
@@ -106,7 +105,10 @@ const Run = ({ run, page }: { run: RunView; page: Page }) => (
 );
 
 function sourceText({ source, instrument }: RunValue, page: Page): string {
-  const by = instrumentName(page, instrument);
+  const by =
+    instrument === undefined
+      ? "no instrument named, so scatter alone"
+      : instrumentName(page, instrument);
   return source.kind === "trace"
     ? `column ${source.column}, ${by}`
     : `${source.readings.length} ${source.readings.length === 1 ? "reading" : "readings"}, ${by}`;

@@ -10,8 +10,9 @@ import {
 import { conditionNames, quantityNames, shortConditionNames, shortNames } from "../names.ts";
 import type { HoldChartProps } from "../pictures/hold-chart.tsx";
 import type { TraceChartProps, TraceInterval } from "../pictures/trace-chart.tsx";
-import type { SettledMark } from "../pictures/trace-line.ts";
+import { rangeOf, type SettledMark } from "../pictures/trace-line.ts";
 import type { Page } from "./context.ts";
+import { judgedReadings } from "./judged.ts";
 
 /** What a chart of a trace shows, without its id and width. */
 export type TracePicture = Omit<TraceChartProps, "id" | "width">;
@@ -143,11 +144,13 @@ function problemTimes(trace: TraceView): number[] {
 /** A vacuum hold; undefined when the trace has no vacuum column. */
 export function holdPicture(
   trace: TraceView,
-  { units }: Page,
+  page: Page,
 ): Omit<HoldChartProps, "id" | "width"> | undefined {
   const series = trace.series.find(({ quantity }) => quantity === "vacuum") ?? trace.series[0];
   if (!series || series.t.length < 2) return undefined;
-  const shown = units.quantity(series.quantity, series.unit);
+  const shown = page.units.quantity(series.quantity, series.unit);
+  const levels = boilingLevels(trace, page);
+  const [, highest] = rangeOf(series.values);
   const [start = 0, end = 0] = [series.values[0], series.values[series.values.length - 1]];
   const minutes = ((series.t[series.t.length - 1] ?? 0) - (series.t[0] ?? 0)) / 60;
   return {
@@ -155,6 +158,24 @@ export function holdPicture(
     t: series.t,
     p: series.values,
     shown,
-    levels: [],
+    levels,
+    log: levels.some(({ p }) => p > WIDE_APART * highest),
   };
+}
+
+/** A level so far above the trace would press it flat on a linear scale. */
+const WIDE_APART = 4;
+
+/** What the vacuum readings of the same stage were held against; the trial computed it and says what it is. */
+function boilingLevels(trace: TraceView, page: Page): HoldChartProps["levels"] {
+  const bands = judgedReadings(page).flatMap(({ reading, verdict }) =>
+    reading.quantity === "vacuum" &&
+    reading.stage === trace.stage &&
+    reading.round === trace.round &&
+    verdict?.band
+      ? [{ p: verdict.band.to, label: verdict.basis.replace(/,.*$/u, "") }]
+      : [],
+  );
+  const last = bands.at(-1);
+  return last ? [last] : [];
 }

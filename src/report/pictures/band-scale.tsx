@@ -214,7 +214,7 @@ export function bandDescription(props: BandScaleProps): string {
       ? `Reading ${props.readingText ?? shown.pair(reading)}, with its 95 % interval.`
       : "Nothing read yet.",
     texts
-      ? `${props.bandName ?? "95 % band"} from ${texts.from} to ${texts.to}.`
+      ? `${props.bandName ?? "95 % band"}: ${texts.from} to ${texts.to}.`
       : "No band can be given.",
   ];
   if (band?.expected !== undefined) parts.push(`Expected ${shown.text(band.expected)}.`);

@@ -3,7 +3,7 @@ import type { Measured } from "../../trial/index.ts";
 import { COVERAGE_95, type Shown } from "../shown.ts";
 import { HorizontalAxis, TEXT } from "./axis.tsx";
 import { Whisker } from "./band-scale.tsx";
-import { Drawing, type PictureTable } from "./picture.tsx";
+import { Picture, type PictureTable } from "./picture.tsx";
 import { cut, px, textWidth } from "./text-room.ts";
 
 /** One quantity: what was read with each charge, and each difference from the first. */
@@ -39,22 +39,18 @@ export function ComparisonChart(props: ComparisonChartProps) {
   const tops = rows.map((_, i) => rows.slice(0, i).reduce((sum, row) => sum + heightOf(row), 0));
   const height = rows.reduce((sum, row) => sum + heightOf(row), 0);
   return (
-    <figure class="pic pic-comparison">
-      <figcaption>
-        <span class="pic-title">{title}</span>
-      </figcaption>
-      <Drawing
-        id={id}
-        title={title}
-        description={comparisonDescription(props)}
-        width={width}
-        height={Math.max(height, 20)}
-      >
-        {rows.map((row, i) => (
-          <Quantity key={i} row={row} top={tops[i] ?? 0} width={width} />
-        ))}
-      </Drawing>
-    </figure>
+    <Picture
+      kind="comparison"
+      id={id}
+      title={title}
+      description={comparisonDescription(props)}
+      width={width}
+      height={Math.max(height, 20)}
+    >
+      {rows.map((row, i) => (
+        <Quantity key={i} row={row} top={tops[i] ?? 0} width={width} />
+      ))}
+    </Picture>
   );
 }
 

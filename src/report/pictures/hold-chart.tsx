@@ -1,8 +1,9 @@
 import { type ScaleContinuousNumeric, scaleLinear, scaleLog } from "d3-scale";
-import { formatNumber, type Shown } from "../shown.ts";
+import { formatNumber } from "../../units/index.ts";
+import { decimalsOfStep, type Shown } from "../shown.ts";
 import { HorizontalAxis, TEXT, VerticalAxis } from "./axis.tsx";
 import { decimate, pathOf } from "./decimate.ts";
-import { Drawing, type PictureTable } from "./picture.tsx";
+import { Picture, type PictureTable } from "./picture.tsx";
 import { px, spread, textWidth } from "./text-room.ts";
 import { rangeOf } from "./trace-line.ts";
 
@@ -32,34 +33,30 @@ export function HoldChart(props: HoldChartProps) {
     .range([LEFT, width - 14]);
   const y = pressureScale(props, height);
   return (
-    <figure class="pic pic-hold">
-      <figcaption>
-        <span class="pic-title">{title}</span>
-      </figcaption>
-      <Drawing
-        id={id}
-        title={title}
-        description={holdDescription(props)}
-        width={width}
-        height={height + 24}
-      >
-        <text class="pic-label" x={0} y={12} font-size={TEXT}>
-          {shown.label}
-          {props.log === true ? ", log scale" : ""}
-        </text>
-        {props.log === true ? (
-          <Decades y={y} right={width - 14} />
-        ) : (
-          <VerticalAxis scale={y} x={LEFT} right={width - 14} ticks={5} />
-        )}
-        <HorizontalAxis scale={x} y={height} right={width} unit="min" gap={18} />
-        <Levels props={props} y={y} />
-        <path
-          class="pic-line pic-series-1"
-          d={pathOf(decimate(t, p, (at, value) => ({ x: x(at / 60), y: y(shown.value(value)) })))}
-        />
-      </Drawing>
-    </figure>
+    <Picture
+      kind="hold"
+      id={id}
+      title={title}
+      description={holdDescription(props)}
+      width={width}
+      height={height + 24}
+    >
+      <text class="pic-label" x={0} y={12} font-size={TEXT}>
+        {shown.label}
+        {props.log === true ? ", log scale" : ""}
+      </text>
+      {props.log === true ? (
+        <Decades y={y} right={width - 14} />
+      ) : (
+        <VerticalAxis scale={y} x={LEFT} right={width - 14} ticks={5} />
+      )}
+      <HorizontalAxis scale={x} y={height} right={width} unit="min" gap={18} />
+      <Levels props={props} y={y} />
+      <path
+        class="pic-line pic-series-1"
+        d={pathOf(decimate(t, p, (at, value) => ({ x: x(at / 60), y: y(shown.value(value)) })))}
+      />
+    </Picture>
   );
 }
 
@@ -91,7 +88,7 @@ function Decades({ y, right }: { y: ScaleContinuousNumeric<number, number>; righ
         <g key={tick}>
           <line class="pic-grid" x1={LEFT} x2={right} y1={px(y(tick))} y2={px(y(tick))} />
           <text x={LEFT - 6} y={px(y(tick) + 4)} font-size={TEXT} text-anchor="end">
-            {formatNumber(tick, tick < 1 ? 2 : 0)}
+            {formatNumber(tick, decimalsOfStep(tick))}
           </text>
         </g>
       ))}

@@ -4,7 +4,7 @@ import { COVERAGE_95, type Shown } from "../shown.ts";
 import { HorizontalAxis } from "./axis.tsx";
 import { atStep, type Flow, flowsOf, type Lane, lanesOf } from "./mass-flows.ts";
 import { MassRow, ROW, rowHeight, type RowState } from "./mass-row.tsx";
-import { Drawing, type PictureTable } from "./picture.tsx";
+import { Picture, type PictureTable } from "./picture.tsx";
 import { Fillings, fillingsOf } from "./substance-pattern.tsx";
 import { px } from "./text-room.ts";
 
@@ -32,43 +32,39 @@ export function MassColumns(props: MassColumnsProps) {
   const floor = tops.at(-1) ?? 0;
   const scale = massScale(props, rows, width - gutter);
   return (
-    <figure class="pic pic-mass">
-      <figcaption>
-        <span class="pic-title">{title}</span>
-      </figcaption>
-      <Drawing
-        id={id}
-        title={title}
-        description={massDescription(props)}
-        width={width}
-        height={floor + AXIS}
-      >
-        <Fillings id={id} />
-        <HorizontalAxis
+    <Picture
+      kind="mass"
+      below={<FlowList props={props} />}
+      id={id}
+      title={title}
+      description={massDescription(props)}
+      width={width}
+      height={floor + AXIS}
+    >
+      <Fillings id={id} />
+      <HorizontalAxis
+        scale={scale}
+        y={floor}
+        right={width - gutter + 8}
+        unit={props.shown.label}
+        gridTo={0}
+      />
+      {rows.map((row, i) => (
+        <MassRow
+          key={row.account.id}
+          id={id}
+          row={row}
+          y={tops[i] ?? 0}
+          right={width - gutter}
           scale={scale}
-          y={floor}
-          right={width - gutter + 8}
-          unit={props.shown.label}
-          gridTo={0}
+          shown={props.shown}
+          fillings={fillingsOf(ledger)}
         />
-        {rows.map((row, i) => (
-          <MassRow
-            key={row.account.id}
-            id={id}
-            row={row}
-            y={tops[i] ?? 0}
-            right={width - gutter}
-            scale={scale}
-            shown={props.shown}
-            fillings={fillingsOf(ledger)}
-          />
-        ))}
-        {lanes.map((lane, i) => (
-          <LaneLine key={i} lane={lane} number={i + 1} x={width - gutter + 6} tops={tops} />
-        ))}
-      </Drawing>
-      <FlowList props={props} />
-    </figure>
+      ))}
+      {lanes.map((lane, i) => (
+        <LaneLine key={i} lane={lane} number={i + 1} x={width - gutter + 6} tops={tops} />
+      ))}
+    </Picture>
   );
 }
 

@@ -32,6 +32,9 @@ interface MassRowProps {
   readonly fillings: ReadonlyMap<SubstanceKey, number>;
 }
 
+/** Bold letters run about a tenth wider. */
+const BOLDER = 1.1;
+
 /** Less than this would not be seen at all; what is lost has to be. */
 const LEAST_BAR = 2;
 
@@ -40,7 +43,7 @@ export function MassRow(props: MassRowProps) {
   return (
     <g class={`pic-row pic-row-${row.account.kind}`}>
       <text class="pic-name" x="0" y={y + ROW.name} font-size="13">
-        {cut(row.account.name, 13, right)}
+        {cut(row.account.name, 13 * BOLDER, right)}
       </text>
       <Ghost {...props} />
       <Bar {...props} />
@@ -157,43 +160,44 @@ function Inside(props: MassRowProps) {
   const total =
     row.u === undefined ? shown.text(row.mass) : shown.pair({ value: row.mass, u: row.u });
   const contents = row.contents ?? [];
-  const words = bases[row.account.basis];
   const line = y + ROW.inside - 3;
   const beside = textWidth(total, 13) + 12;
   const [only] = contents;
-  const label = (name: string): string => {
-    const full = words === "" ? name : `${name}, ${words}`;
-    return textWidth(full, 12) + 18 <= right - beside ? full : name;
-  };
   return (
     <g class="pic-inside">
       <text class="pic-number" x="0" y={line} font-size="13">
         {total}
       </text>
-      {several(contents)
-        ? contents.map((one, i) => (
-            <Swatch
-              key={one.substance}
-              {...props}
-              substance={one.substance}
-              text={`${one.name} ${shown.pair(one.mass)}`}
-              x={0}
-              line={line + ROW.line * (i + 1)}
-              room={right}
-            />
-          ))
-        : only && (
-            <Swatch
-              {...props}
-              substance={only.substance}
-              text={label(only.name)}
-              x={beside}
-              line={line}
-              room={right - beside}
-            />
-          )}
+      {several(contents) &&
+        contents.map((one, i) => (
+          <Swatch
+            key={one.substance}
+            {...props}
+            substance={one.substance}
+            text={`${one.name} ${shown.pair(one.mass)}`}
+            x={0}
+            line={line + ROW.line * (i + 1)}
+            room={right}
+          />
+        ))}
+      {only && !several(contents) && (
+        <Swatch
+          {...props}
+          substance={only.substance}
+          text={fitting(only.name, bases[row.account.basis], right - beside - 18)}
+          x={beside}
+          line={line}
+          room={right - beside}
+        />
+      )}
     </g>
   );
+}
+
+/** The name with what its mass rests on, or the name alone where there is no room for both. */
+function fitting(name: string, words: string, room: number): string {
+  const full = words === "" ? name : `${name}, ${words}`;
+  return textWidth(full, 12) <= room ? full : name;
 }
 
 interface SwatchProps extends Pick<MassRowProps, "id" | "fillings"> {

@@ -34,6 +34,22 @@ export const Drawing = ({ id, title, description, width, height, children }: Dra
   </svg>
 );
 
+/** A drawing under the title that states its finding, with what belongs below it. */
+export const Picture = ({ kind, below, ...drawing }: PictureProps) => (
+  <figure class={`pic pic-${kind}`}>
+    <figcaption>
+      <span class="pic-title">{drawing.title}</span>
+    </figcaption>
+    <Drawing {...drawing} />
+    {below}
+  </figure>
+);
+
+interface PictureProps extends DrawingProps {
+  readonly kind: "mass" | "trace" | "comparison" | "hold";
+  readonly below?: ComponentChildren;
+}
+
 /** From so many columns on, a table is told row by row on a phone. */
 const STACKS = 4;
 /** Up to so many rows a table is never cut by the end of a page. */
@@ -49,7 +65,7 @@ function tableClass({ head, rows }: PictureTable): string {
  * Roles are spelled out because a style sheet that stacks the cells would take them away.
  */
 export const DataTable = (table: PictureTable) => (
-  <div class="table-room" role="region" aria-label={table.caption} tabIndex={0}>
+  <div class="table-room" role="group" aria-label={table.caption} tabIndex={0}>
     <table class={tableClass(table)} role="table">
       <caption>{table.caption}</caption>
       <thead role="rowgroup">

@@ -3,10 +3,20 @@
  * such as DejaVu Sans runs about a tenth wider than most, and a label that is clipped is worse than a gap.
  */
 
-/** Mean advance of a character in ems. */
-const ADVANCE = 0.61;
+/** Advance of a letter in ems, by its kind. */
+function advance(letter: string): number {
+  if (/[\u202f\u2009]/.test(letter)) return 0.25;
+  if (/[ilj.,:;'|!()\s]/.test(letter)) return 0.4;
+  if (/[WM@%—→]/.test(letter)) return 1;
+  if (/[mw±+−=]/.test(letter)) return 0.95;
+  if (/[A-Z]/.test(letter)) return 0.74;
+  if (/[ -\u024f]/.test(letter)) return 0.64;
+  // Scripts with wide letters: each takes a full em.
+  return 1;
+}
 
-export const textWidth = (text: string, size: number): number => [...text].length * size * ADVANCE;
+export const textWidth = (text: string, size: number): number =>
+  size * Array.from(text).reduce((sum, letter) => sum + advance(letter), 0);
 
 /** Where a text of this width may be centred so that it stays between two edges. */
 export function clampedCentre(centre: number, width: number, from: number, to: number): number {
@@ -14,15 +24,13 @@ export function clampedCentre(centre: number, width: number, from: number, to: n
   return to - from < width ? (from + to) / 2 : Math.min(Math.max(centre, from + half), to - half);
 }
 
-/** The text with an ellipsis where it would leave its room. */
+/** The text with an ellipsis where it would leave its room; never less than one letter. */
 export function cut(text: string, size: number, room: number): string {
-  const letters = [...text];
-  const most = Math.floor(room / (size * ADVANCE));
-  if (letters.length <= most) return text;
-  return `${letters
-    .slice(0, Math.max(1, most - 1))
-    .join("")
-    .trimEnd()}…`;
+  if (textWidth(text, size) <= room) return text;
+  const letters = Array.from(text);
+  let kept = letters.length;
+  while (kept > 1 && textWidth(letters.slice(0, kept).join(""), size) + size > room) kept--;
+  return `${letters.slice(0, kept).join("").trimEnd()}…`;
 }
 
 /** Rounded for the page: a hundredth of a pixel is finer than any screen. */

@@ -1,6 +1,6 @@
 import { scaleLinear } from "d3-scale";
 import { HorizontalAxis, TEXT } from "./axis.tsx";
-import { Drawing, type PictureTable } from "./picture.tsx";
+import { Picture, type PictureTable } from "./picture.tsx";
 import { cut, px, textWidth } from "./text-room.ts";
 import { rangeOf, type TraceLine } from "./trace-line.ts";
 import { TracePanel } from "./trace-panel.tsx";
@@ -33,46 +33,47 @@ const QUIET = 54;
 export function TraceChart(props: TraceChartProps) {
   const { id, title, width, lines } = props;
   const panels = panelsOf(lines);
+  const { heights, tops, bottom } = stackOf(panels, width);
+  const right = width - Math.max(30, ...lines.map(({ label }) => textWidth(label, TEXT))) - 10;
+  const x = timeScale(props, right);
+  const strip = props.problems.length > 0 ? 20 : 0;
+  return (
+    <Picture
+      kind="trace"
+      id={id}
+      title={title}
+      description={traceDescription(props)}
+      width={width}
+      height={bottom + strip + 24}
+    >
+      <Intervals props={props} x={x} bottom={bottom} />
+      {panels.map((panel, i) => (
+        <TracePanel
+          key={panel.unit}
+          {...panel}
+          x={x}
+          left={LEFT}
+          right={right}
+          top={tops[i] ?? 0}
+          height={heights[i] ?? 0}
+          edge={width}
+        />
+      ))}
+      {strip > 0 && <Aside props={props} x={x} y={bottom + 12} />}
+      <HorizontalAxis scale={x} y={bottom + strip} right={width} unit="min" gap={18} />
+    </Picture>
+  );
+}
+
+/** Panels one under the other. */
+function stackOf(panels: readonly Panel[], width: number) {
   const heights = panels.map(({ lines: [first] }) =>
-    first && first.line.quiet === true ? QUIET : width < 480 ? 118 : 138,
+    first?.line.quiet === true ? QUIET : width < 480 ? 118 : 138,
   );
   const tops = heights.map((_, i) =>
     heights.slice(0, i).reduce((sum, height) => sum + height + PANEL_GAP, TOP + PANEL_GAP - 8),
   );
-  const right = width - Math.max(30, ...lines.map(({ label }) => textWidth(label, TEXT))) - 10;
-  const x = timeScale(props, right);
-  const bottom = (tops.at(-1) ?? TOP) + (heights.at(-1) ?? 0);
-  const strip = props.problems.length > 0 ? 20 : 0;
-  return (
-    <figure class="pic pic-trace">
-      <figcaption>
-        <span class="pic-title">{title}</span>
-      </figcaption>
-      <Drawing
-        id={id}
-        title={title}
-        description={traceDescription(props)}
-        width={width}
-        height={bottom + strip + 24}
-      >
-        <Intervals props={props} x={x} bottom={bottom} />
-        {panels.map((panel, i) => (
-          <TracePanel
-            key={panel.unit}
-            {...panel}
-            x={x}
-            left={LEFT}
-            right={right}
-            top={tops[i] ?? 0}
-            height={heights[i] ?? 0}
-            edge={width}
-          />
-        ))}
-        {strip > 0 && <Aside props={props} x={x} y={bottom + 12} />}
-        <HorizontalAxis scale={x} y={bottom + strip} right={width} unit="min" gap={18} />
-      </Drawing>
-    </figure>
-  );
+  return { heights, tops, bottom: (tops.at(-1) ?? TOP) + (heights.at(-1) ?? 0) };
 }
 
 interface Panel {

@@ -5,6 +5,8 @@ interface Props {
   readonly label: string;
   readonly hint?: string | undefined;
   readonly optional?: boolean | undefined;
+  /** The label is said, not shown: something beside it shows the same words. */
+  readonly hidden?: boolean;
   readonly issue?: string | undefined;
   readonly children: ComponentChildren;
 }
@@ -17,10 +19,10 @@ export const describedBy = (id: string, hint?: string, issue?: string): string |
 };
 
 /** Label above, help between, field, objection below. */
-export function FieldFrame({ id, label, hint, optional, issue, children }: Props) {
+export function FieldFrame({ id, label, hint, optional, hidden = false, issue, children }: Props) {
   return (
     <div class={issue === undefined ? "field" : "field has-issue"}>
-      <label class="field-label" for={id}>
+      <label class={hidden ? "visually-hidden" : "field-label"} for={id}>
         {label}
         {optional === true && <span class="field-optional"> · if known</span>}
       </label>

@@ -1,4 +1,8 @@
+import type { ComponentChildren } from "preact";
+
 interface Props {
+  /** Seen at any moment of the act: the verdict, in a word. */
+  readonly note?: ComponentChildren;
   readonly saveLabel: string;
   readonly busy?: boolean;
   readonly onCancel?: (() => void) | undefined;
@@ -6,9 +10,16 @@ interface Props {
 }
 
 /** The act of a form, where the thumb is. */
-export function ActionBar({ saveLabel, busy = false, onCancel, cancelLabel = "Back" }: Props) {
+export function ActionBar({
+  note,
+  saveLabel,
+  busy = false,
+  onCancel,
+  cancelLabel = "Back",
+}: Props) {
   return (
     <div class="action-bar">
+      {note !== undefined && <div class="action-note">{note}</div>}
       {onCancel && (
         <button type="button" class="button" onClick={onCancel}>
           {cancelLabel}

@@ -6,37 +6,40 @@ import { go } from "../shell/route.ts";
 
 /** Fetches the invented trial that comes with the app and opens it. */
 export function OpenDemonstration() {
-  const [state, setState] = useState<"idle" | "busy" | string>("idle");
+  const [busy, setBusy] = useState(false);
+  const [failure, setFailure] = useState<string>();
   const open = async (): Promise<void> => {
-    setState("busy");
-    try {
-      const response = await fetch("/demonstration/hill-town.json");
-      if (!response.ok) {
-        setState("The demonstration is not on this server.");
-        return;
-      }
-      const parsed = parseExport(jsonOf(await response.text()));
-      if (parsed.kind === "invalid") {
-        setState("The demonstration file cannot be read by this version.");
-        return;
-      }
-      const failure = await takeIn(parsed.events);
-      if (failure !== undefined) setState(failure);
-      else if (parsed.events[0]) go("trial", parsed.events[0].trial, "stage", "plan", "-");
-    } catch {
-      setState("The server does not answer. Start it, then open the demonstration again.");
-    }
+    setBusy(true);
+    setFailure(await fetchAndOpen());
+    setBusy(false);
   };
   return (
     <div class="way">
       <button type="button" class="button" onClick={() => void open()}>
-        {state === "busy" ? "Opening…" : "Open the demonstration"}
+        {busy ? "Opening…" : "Open the demonstration"}
       </button>
-      {state !== "idle" && state !== "busy" && (
+      {failure !== undefined && (
         <p class="field-issue" role="alert">
-          {state}
+          {failure}
         </p>
       )}
     </div>
   );
+}
+
+/** A sentence when it did not work. */
+async function fetchAndOpen(): Promise<string | undefined> {
+  const text = await fetch("/demonstration/hill-town.json").then(
+    (response) => (response.ok ? response.text() : ""),
+    () => undefined,
+  );
+  if (text === undefined) {
+    return "The server does not answer. Start it, then open the demonstration again.";
+  }
+  const parsed = parseExport(jsonOf(text));
+  if (parsed.kind === "invalid")
+    return "This server has no demonstration that this version can read.";
+  const failure = await takeIn(parsed.events);
+  if (failure === undefined) go("trial", parsed.trial, "stage", "plan", "-");
+  return failure;
 }

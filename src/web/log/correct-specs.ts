@@ -60,7 +60,11 @@ export function correctSpecs(entry: Entry): readonly FieldSpec[] {
     case "trace-imported":
     case "item-confirmed":
       return [];
-    default:
+    case "trial-opened":
+    case "vehicle-described":
+    case "instrument-listed":
+    case "product-listed":
+    case "vessel-listed":
       return Object.values(kinds).find(({ type }) => type === entry.type)?.specs ?? [];
   }
 }

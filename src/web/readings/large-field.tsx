@@ -6,6 +6,8 @@ import type { Typed } from "./reading-draft.ts";
 interface Props {
   readonly id: string;
   readonly label: string;
+  /** The page’s own heading says it already. */
+  readonly quietLabel?: boolean;
   readonly prompt: ReadingPrompt;
   readonly text: string;
   readonly unit: string;
@@ -21,7 +23,7 @@ export function LargeField(props: Props) {
   const unreadable = typed.kind === "invalid" && /\d/.test(props.text) ? typed.accepted : undefined;
   const issue = props.issue ?? unreadable;
   return (
-    <FieldFrame id={id} label={label} issue={issue}>
+    <FieldFrame id={id} label={label} hidden={props.quietLabel === true} issue={issue}>
       <QuantityInput
         id={id}
         label={label}

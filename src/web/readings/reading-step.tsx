@@ -1,30 +1,13 @@
-import { useState } from "preact/hooks";
-import {
-  type Issue,
-  judgeReading,
-  type ReadingForm,
-  type ReadingPrompt,
-  type StageView,
-} from "../../trial/index.ts";
-import { formatQuantity } from "../../units/index.ts";
-import { Segments } from "../fields/segments.tsx";
+import { VerdictWord } from "../../report/index.ts";
+import { judgeReading, type ReadingPrompt, type StageView } from "../../trial/index.ts";
 import { WhenField } from "../fields/when-field.tsx";
 import { ActionBar } from "../forms/action-bar.tsx";
-import { changeDraft, type Draft, draftOf, forgetDraft } from "../shell/drafts.ts";
-import { record, view } from "../shell/log-keeper.ts";
-import { say } from "../shell/notice.ts";
-import { rememberInstrument, rememberUnit } from "../shell/preferences.ts";
-import { LargeField } from "./large-field.tsx";
+import { changeDraft, type Draft, draftOf } from "../shell/drafts.ts";
+import { view } from "../shell/log-keeper.ts";
 import { ReadingAttributes } from "./reading-attributes.tsx";
-import {
-  formsShown,
-  readingBodies,
-  readingInContext,
-  readingInstrument,
-  readingKey,
-  readingUnit,
-  typedValue,
-} from "./reading-draft.ts";
+import { formsShown, readingInContext, readingKey, typedValue } from "./reading-draft.ts";
+import { ReadingFields } from "./reading-fields.tsx";
+import { useSaveReading } from "./use-save-reading.ts";
 import { VerdictPanel } from "./verdict-panel.tsx";
 
 interface Props {
@@ -35,113 +18,47 @@ interface Props {
   readonly onCancel: () => void;
 }
 
-const formLabels: Readonly<Record<ReadingForm, string>> = {
-  steady: "Reading",
-  lowest: "Lowest of the swing",
-  highest: "Highest of the swing",
-};
+/** The verdicts on what stands in the fields at this moment. */
+function verdictsOn(stage: StageView, prompt: ReadingPrompt, draft: Draft) {
+  const where = { view: view.value, stage, prompt, draft };
+  return formsShown(prompt, draft).flatMap((form) => {
+    const typed = typedValue(prompt, draft, form);
+    if (typed.kind !== "quantity") return [];
+    const verdict = judgeReading(view.value, readingInContext(where, form, typed.quantity));
+    return verdict ? [{ form, typed: typed.quantity, verdict }] : [];
+  });
+}
 
 /** One reading: one large field, its verdict as it is typed, the save where the thumb is. */
 export function ReadingStep({ trial, stage, prompt, onSaved, onCancel }: Props) {
   const key = readingKey(stage, prompt);
   const draft = draftOf(key);
-  const [issues, setIssues] = useState<readonly Issue[]>([]);
-  const [failure, setFailure] = useState<string>();
-  const [busy, setBusy] = useState(false);
-  const where = { view: view.value, stage, prompt, draft };
+  const { issues, failure, busy, clear, save } = useSaveReading({ trial, stage, prompt, onSaved });
   const change = (part: Draft): void => {
-    setIssues([]);
+    clear();
     changeDraft(key, part);
   };
-
-  const save = async (): Promise<void> => {
-    const built = readingBodies(where);
-    setIssues(built.issues);
-    setFailure(undefined);
-    if (built.issues.length > 0) return;
-    setBusy(true);
-    const said: string[] = [];
-    for (const body of built.bodies) {
-      const outcome = await record(trial, "reading-taken", body);
-      if (outcome.kind === "invalid") setIssues(outcome.issues);
-      if (outcome.kind === "not-kept") setFailure(outcome.sentence);
-      if (outcome.kind !== "recorded") {
-        setBusy(false);
-        return;
-      }
-      said.push(formatQuantity(body["value"] as { value: number; unit: string }));
-    }
-    const instrument = readingInstrument(view.value, prompt, draft);
-    if (instrument !== "") rememberInstrument(trial, prompt.quantity, instrument);
-    forgetDraft(key);
-    say(`Saved: ${prompt.label}, ${said.join(" to ")}.`);
-    onSaved();
-  };
-
-  const forms = formsShown(prompt, draft);
+  const judged = verdictsOn(stage, prompt, draft);
   return (
     <form
       class="reading-step"
       noValidate
       onSubmit={(event) => {
         event.preventDefault();
-        if (!busy) void save();
+        void save();
       }}
     >
-      {prompt.forms.length > 1 && (
-        <Segments
-          name="reading-form"
-          label="How it stands in time"
-          value={forms[0] === "steady" ? "steady" : "cycling"}
-          options={[
-            { value: "steady", label: "Steady" },
-            { value: "cycling", label: "Clutch cycles", hint: "lowest and highest" },
-          ]}
-          onChange={(value) => {
-            change({ form: value });
-          }}
-        />
-      )}
-      {forms.map((form) => (
-        <LargeField
+      <ReadingFields prompt={prompt} draft={draft} issues={issues} change={change} />
+      {judged.map(({ form, typed, verdict }) => (
+        <VerdictPanel
           key={form}
-          id={`reading-${form}`}
-          label={forms.length === 1 && form === "steady" ? prompt.label : formLabels[form]}
-          prompt={prompt}
-          text={draft[form] ?? ""}
-          unit={readingUnit(prompt, draft)}
-          typed={typedValue(prompt, draft, form)}
-          issue={
-            issues.find(({ field }) => field === form || field.startsWith("body.value"))?.accepted
-          }
-          onText={(text) => {
-            change({ [form]: text });
-          }}
-          onUnit={(unit) => {
-            rememberUnit(prompt.quantity, unit);
-            change({ unit });
-          }}
+          verdict={verdict}
+          typed={typed}
+          log={prompt.quantity === "vacuum"}
+          atmosphere={view.value.atmosphere.value}
+          title={form === "steady" ? prompt.label : `${prompt.label}, ${form}`}
         />
       ))}
-      <div class="verdicts" aria-live="polite">
-        {forms.map((form) => {
-          const typed = typedValue(prompt, draft, form);
-          if (typed.kind !== "quantity") return null;
-          const verdict = judgeReading(view.value, readingInContext(where, form, typed.quantity));
-          return (
-            verdict && (
-              <VerdictPanel
-                key={form}
-                verdict={verdict}
-                typed={typed.quantity}
-                log={prompt.quantity === "vacuum"}
-                atmosphere={view.value.atmosphere.value}
-                title={form === "steady" ? prompt.label : `${prompt.label}, ${form}`}
-              />
-            )
-          );
-        })}
-      </div>
       <ReadingAttributes stage={stage} prompt={prompt} draft={draft} change={change} />
       <WhenField
         id="reading-when"
@@ -155,7 +72,21 @@ export function ReadingStep({ trial, stage, prompt, onSaved, onCancel }: Props) 
           Not saved. {failure}
         </p>
       )}
-      <ActionBar saveLabel="Save the reading" busy={busy} onCancel={onCancel} />
+      <ActionBar
+        note={
+          <div class="verdict-line" aria-live="polite">
+            {judged.map(({ form, verdict }) => (
+              <span key={form}>
+                <VerdictWord kind={verdict.kind} word={verdict.word} />
+                <span class="visually-hidden">. {verdict.sentence}</span>
+              </span>
+            ))}
+          </div>
+        }
+        saveLabel="Save the reading"
+        busy={busy}
+        onCancel={onCancel}
+      />
     </form>
   );
 }

@@ -158,21 +158,22 @@ async function countWaiting(): Promise<void> {
   safety.value = { ...safety.value, waiting: waiting.length, refused: refused.length };
 }
 
-let running = false;
-let wanted = false;
+let running: Promise<void> | undefined;
+let waiting: Promise<void> | undefined;
 
-/** Exchanges entries with the server; a call while one runs asks for another round. */
-export async function synchroniseNow(): Promise<void> {
-  if (running) {
-    wanted = true;
-    return;
+/** Exchanges entries with the server. One round at a time; one more waits for all that ask meanwhile. */
+export function synchroniseNow(): Promise<void> {
+  if (running === undefined) {
+    running = oneRound().finally(() => {
+      running = undefined;
+    });
+    return running;
   }
-  running = true;
-  do {
-    wanted = false;
-    await oneRound();
-  } while (wanted);
-  running = false;
+  waiting ??= running.then(() => {
+    waiting = undefined;
+    return synchroniseNow();
+  });
+  return waiting;
 }
 
 async function oneRound(): Promise<void> {

@@ -60,6 +60,7 @@ function Inside({ trial, parts }: Props) {
       return <AddPage key={first} trial={trial} kind={first ?? ""} />;
     case "correct":
       return <CorrectPage key={first} trial={trial} entry={first ?? ""} />;
+    case undefined:
     default:
       return (
         <StagePage

@@ -29,16 +29,16 @@ export function RunFigures({ run, view }: Props) {
             {run.values.map((value) => (
               <tr key={`${value.quantity} ${value.form}`}>
                 <th scope="row">{readingName(value.quantity, value.form)}</th>
-                <td class="figure">
-                  {units
-                    .quantity(value.quantity, unitOfRunValue(value, view.readings, view.traces))
-                    .pair({ value: value.value, u: value.u })}
-                </td>
                 <td>
-                  {standings[value.standing]}
-                  {value.uInstrument === undefined && (
-                    <small class="quiet"> · no instrument named</small>
-                  )}
+                  <span class="figure">
+                    {units
+                      .quantity(value.quantity, unitOfRunValue(value, view.readings, view.traces))
+                      .pair({ value: value.value, u: value.u })}
+                  </span>
+                  <small class="quiet">
+                    {standings[value.standing]}
+                    {value.uInstrument === undefined && ", no instrument named"}
+                  </small>
                 </td>
               </tr>
             ))}

@@ -129,6 +129,8 @@ export function Step({ trial, stage, step }: Props) {
       );
     case "confirm":
       return <ConfirmStep {...shared} item={what} />;
+    case undefined:
+    default:
   }
   return (
     <>

@@ -1,0 +1,59 @@
+import type { Page } from "playwright-core";
+
+/** A tester's hand on the app: finds things by the words on them, as a person does. */
+export interface Hand {
+  readonly page: Page;
+  /** Types into the field with this label; a unit when one is named. */
+  type(label: string | RegExp, text: string, unit?: string): Promise<void>;
+  /** Picks from a list, or marks one of a few. */
+  pick(label: string | RegExp, choice: string): Promise<void>;
+  tick(label: string | RegExp): Promise<void>;
+  /** Presses a button or a link and waits for the page that `heading` names. */
+  press(name: string | RegExp, heading?: string | RegExp): Promise<void>;
+  /** Opens a place of the trial. */
+  open(place: string, heading: string | RegExp): Promise<void>;
+  /** The place of a stage in the product's round. */
+  round(stage: string): Promise<string>;
+}
+
+const heading = async (page: Page, text: string | RegExp): Promise<void> => {
+  await page.getByRole("heading", { level: 1, name: text }).waitFor({ timeout: 10_000 });
+};
+
+export function handOn(page: Page): Hand {
+  page.setDefaultTimeout(10_000);
+  const main = page.locator("main");
+  const field = (label: string | RegExp) => main.getByLabel(label, { exact: true }).first();
+  return {
+    page,
+    type: async (label, text, unit) => {
+      if (unit !== undefined) await field(`${String(label)}: unit`).selectOption(unit);
+      await field(label).fill(text);
+    },
+    pick: async (label, choice) => {
+      const group = main.getByRole("radiogroup", { name: label, exact: true });
+      if ((await group.count()) > 0) await group.getByLabel(choice).first().check();
+      else await field(label).selectOption({ label: choice });
+    },
+    tick: (label) => main.getByLabel(label).first().check(),
+    press: async (name, next) => {
+      const button = main.getByRole("button", { name }).or(main.getByRole("link", { name }));
+      await button.first().click();
+      if (next !== undefined) await heading(page, next);
+    },
+    open: async (place, text) => {
+      const trial = /trial\/([^/]+)/.exec(page.url())?.[1] ?? "";
+      await page.evaluate((to) => {
+        location.hash = to;
+      }, `#/trial/${trial}/${place}`);
+      await heading(page, text);
+    },
+    round: async (stage) => {
+      const places = await page
+        .locator(".stage-link")
+        .evaluateAll((links) => links.map((link) => link.getAttribute("href") ?? ""));
+      const found = places.find((place) => place.includes(`/stage/${stage}/`));
+      return found?.replace(/^#\/trial\/[^/]+\//, "") ?? `stage/${stage}/-`;
+    },
+  };
+}

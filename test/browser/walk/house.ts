@@ -1,0 +1,68 @@
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { build } from "vite";
+import { calculations, compute } from "../../../src/calculations/index.ts";
+import { renderReport } from "../../../src/report/index.ts";
+import { createApp, listen, readSite } from "../../../src/server/index.ts";
+import { openSqliteStore } from "../../../src/store/index.ts";
+import { root } from "../../kill/bundle.ts";
+
+export const inputs = join(root, "data/demonstration");
+
+/** Folders to remove and servers to stop when the tests are over. */
+const ends: (() => Promise<void> | void)[] = [];
+
+export async function endAll(): Promise<void> {
+  for (const end of ends.reverse()) await end();
+}
+
+function folderFor(name: string): string {
+  const folder = mkdtempSync(join(tmpdir(), `coldproof-${name}-`));
+  ends.push(() => {
+    rmSync(folder, { recursive: true });
+  });
+  return folder;
+}
+
+/** The app as it is shipped, in a folder of its own. */
+export async function buildApp(): Promise<string> {
+  const outDir = folderFor("app");
+  await build({
+    root: join(root, "src/web"),
+    configFile: join(root, "src/web/vite.config.ts"),
+    logLevel: "error",
+    build: { outDir, emptyOutDir: true },
+  });
+  return outDir;
+}
+
+/** A server of its own with an empty log on disk. */
+export async function openHouse(app: string): Promise<string> {
+  const opened = await openSqliteStore(join(folderFor("log"), "log.sqlite"));
+  if (opened.kind !== "opened") throw new Error(`no store: ${opened.reason}`);
+  const { store } = opened;
+  ends.push(() => store.close());
+  const site = readSite([
+    { prefix: "/", folder: app },
+    { prefix: "/demonstration/", folder: inputs },
+  ]);
+  const handle = createApp({
+    calculations,
+    compute,
+    store,
+    site,
+    report: (events, units) =>
+      renderReport(events, { generatedAt: new Date().toISOString(), units }),
+    onFault: (error, request) => {
+      throw new Error(`fault in ${request}`, { cause: error });
+    },
+  });
+  const server = await listen(handle, { port: 0, exact: true });
+  if (server.kind !== "listening") throw new Error(`no server: ${server.reason}`);
+  ends.push(() => server.stop());
+  return server.url;
+}
+
+/** The source of axe, to be run inside a page. */
+export const axeSource = readFileSync(join(root, "node_modules/axe-core/axe.min.js"), "utf8");
