@@ -43,7 +43,7 @@ export function EntryRow({ trial, view, entry, here = false }: Props) {
             class="plain"
             aria-expanded={open}
             aria-controls={open ? acts : undefined}
-            aria-label={`Change: ${what} ${says.slice(0, 60)}`}
+            aria-label={`${open ? "Close" : "Change"}: ${what} ${says.slice(0, 60)}`}
             onClick={() => {
               setOpen(!open);
             }}

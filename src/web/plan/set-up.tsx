@@ -93,11 +93,7 @@ interface ThingProps {
 
 const Thing = ({ trial, id, name, words }: ThingProps) => (
   <li>
-    <a
-      class="row has-act"
-      href={pathTo("trial", trial, "correct", id)}
-      aria-label={`Correct ${name}`}
-    >
+    <a class="row has-act" href={pathTo("trial", trial, "correct", id)}>
       <span>
         <strong>{name}</strong>
         <small>{words}</small>
@@ -130,11 +126,7 @@ function Question({ trial, view: { opened }, view: seen }: ViewProps) {
       {opened
         ? [
             <li key="question">
-              <a
-                class="row has-act"
-                href={pathTo("trial", trial, "correct", opened.entry)}
-                aria-label="Correct the question and the place"
-              >
+              <a class="row has-act" href={pathTo("trial", trial, "correct", opened.entry)}>
                 <span>
                   <strong>{opened.question}</strong>
                   <small>

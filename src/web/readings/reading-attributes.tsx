@@ -48,7 +48,7 @@ export function ReadingAttributes({ stage, prompt, draft, change }: Props) {
           <Pick
             id="reading-run"
             options={runs.map(({ id, name }) => ({ value: id, label: name }))}
-            value={readingRun(seen, stage, draft)}
+            value={readingRun({ view: seen, stage, prompt, draft })}
             empty="No run"
             onChange={(run) => {
               change({ run });

@@ -32,10 +32,14 @@ export const readingUnit = (prompt: ReadingPrompt, draft: Draft): string => {
 export const readingInstrument = (view: TrialView, prompt: ReadingPrompt, draft: Draft): string =>
   draft["instrument"] ?? offeredInstrument(view, prompt);
 
-/** The run a reading belongs to: the one chosen, else the latest of this stage. */
-export function readingRun(view: TrialView, stage: StageView, draft: Draft): string {
+/** The run a reading belongs to: the one chosen, else the latest of this stage that still lacks it. */
+export function readingRun(where: Where): string {
+  const { view, stage, prompt, draft } = where;
   const runs = view.runs.filter((run) => run.stage === stage.stage && run.round === stage.round);
-  return draft["run"] ?? runs.at(-1)?.id ?? "";
+  const lacking = runs.filter(
+    ({ values }) => !values.some(({ quantity }) => quantity === prompt.quantity),
+  );
+  return draft["run"] ?? lacking.at(-1)?.id ?? runs.at(-1)?.id ?? "";
 }
 
 /** Readings of a running system belong to a run; static, vacuum and mass readings do not. */
@@ -78,7 +82,7 @@ export function readingInContext(
 ): ReadingInContext {
   const { view, stage, prompt, draft } = where;
   const instrument = readingInstrument(view, prompt, draft);
-  const run = belongsToRun(prompt) ? readingRun(view, stage, draft) : "";
+  const run = belongsToRun(prompt) ? readingRun(where) : "";
   return {
     quantity: prompt.quantity,
     form,

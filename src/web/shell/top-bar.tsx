@@ -10,12 +10,13 @@ interface Props {
 export function TopBar({ title, demonstration = false }: Props) {
   return (
     <header class={title === undefined ? "top-bar" : "top-bar has-title"}>
-      <a class="top-home" href={pathTo()} aria-label="All trials">
+      <a class="top-home" href={pathTo()}>
         <svg viewBox="0 0 24 24" width="24" height="24" aria-hidden="true">
           <rect x="2" y="9" width="20" height="6" class="mark-band" />
           <path d="M15 4v16M12 4h6M12 20h6" class="mark-pin" />
         </svg>
-        <span>Coldproof</span>
+        <span class="top-name">Coldproof</span>
+        <span class="visually-hidden">, all trials</span>
       </a>
       <p class="top-title">
         {title ?? ""}

@@ -62,10 +62,14 @@ export function actFor(
   }
 }
 
-/** Readings of a requirement that are still to be taken, in the order in which they are asked. */
-export function openPrompts(stage: StageView, taken: ReadonlySet<string>): readonly string[] {
+/** What is still to be read for the requirements that a reading serves: the rest of one round of gauges. */
+export function openPrompts(
+  stage: StageView,
+  saved: string,
+  taken: ReadonlySet<string>,
+): readonly string[] {
   return stage.requirements
-    .filter(({ met, kind }) => !met && kind === "reading")
+    .filter(({ met, kind, prompts }) => !met && kind === "reading" && prompts.includes(saved))
     .flatMap(({ prompts }) => prompts)
     .filter((id) => !taken.has(id));
 }

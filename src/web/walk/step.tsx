@@ -150,5 +150,5 @@ function nextPrompt(stage: StageView, saved: string): string | undefined {
   );
   if (!now) return undefined;
   const taken = new Set([...readingsTaken(view.value, now), saved]);
-  return openPrompts(now, taken)[0];
+  return openPrompts(now, saved, taken)[0];
 }

@@ -4,9 +4,9 @@ import type { Page } from "playwright-core";
 export interface Hand {
   readonly page: Page;
   /** Types into the field with this label; a unit when one is named. */
-  type(label: string | RegExp, text: string, unit?: string): Promise<void>;
+  type(label: string, text: string, unit?: string): Promise<void>;
   /** Picks from a list, or marks one of a few. */
-  pick(label: string | RegExp, choice: string): Promise<void>;
+  pick(label: string, choice: string): Promise<void>;
   tick(label: string | RegExp): Promise<void>;
   /** Presses a button or a link and waits for the page that `heading` names. */
   press(name: string | RegExp, heading?: string | RegExp): Promise<void>;
@@ -23,11 +23,16 @@ const heading = async (page: Page, text: string | RegExp): Promise<void> => {
 export function handOn(page: Page): Hand {
   page.setDefaultTimeout(10_000);
   const main = page.locator("main");
-  const field = (label: string | RegExp) => main.getByLabel(label, { exact: true }).first();
+  /** The label's own words, with or without what marks a field that may stay empty. */
+  const field = (label: string) =>
+    main
+      .getByLabel(label, { exact: true })
+      .or(main.getByLabel(`${label} · if known`, { exact: true }))
+      .first();
   return {
     page,
     type: async (label, text, unit) => {
-      if (unit !== undefined) await field(`${String(label)}: unit`).selectOption(unit);
+      if (unit !== undefined) await field(`${label}: unit`).selectOption(unit);
       await field(label).fill(text);
     },
     pick: async (label, choice) => {

@@ -1,0 +1,76 @@
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { launchChromium } from "./chromium.ts";
+import { handOn } from "./walk/hand.ts";
+import { axeSource, buildApp, endAll, openHouse } from "./walk/house.ts";
+
+/** No serious or critical violation of the axe rules on any main screen, narrow and wide, light and dark. */
+declare const axe: {
+  run(): Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }>;
+};
+
+let browser: Browser;
+let url: string;
+
+beforeAll(async () => {
+  browser = await launchChromium();
+  url = await openHouse(await buildApp());
+});
+afterAll(async () => {
+  await browser.close();
+  await endAll();
+});
+
+const grave = (page: Page): Promise<string[]> =>
+  page.evaluate(async () => {
+    const { violations } = await axe.run();
+    return violations
+      .filter(({ impact }) => impact === "serious" || impact === "critical")
+      .flatMap(({ id, nodes }) =>
+        nodes.slice(0, 3).map(({ html }) => `${id}: ${html.slice(0, 160)}`),
+      );
+  });
+
+const screens = [
+  "stage/plan/-",
+  "stage/prove/-",
+  "stage/prove/-/reading/low-side",
+  "stage/prove/-/import/run",
+  "stage/restore/-/transfer",
+  "stage/compare/-",
+  "stage/publish/-",
+  "stages",
+  "grams",
+  "log",
+  "add/instrument",
+  "add/vessel",
+] as const;
+
+const cases = [390, 1440].flatMap((width) =>
+  (["light", "dark"] as const).map((colorScheme) => ({ width, colorScheme })),
+);
+
+test.each(cases)("$width px wide, $colorScheme", async ({ width, colorScheme }) => {
+  const page = await browser.newPage({
+    viewport: { width, height: 844 },
+    colorScheme,
+    serviceWorkers: "block",
+    reducedMotion: "reduce",
+  });
+  await page.goto(url);
+  await page.getByRole("heading", { level: 1 }).waitFor();
+  // The page's policy forbids foreign scripts; the debugger's own evaluation is not bound by it.
+  await page.evaluate(axeSource);
+  const found: string[] = (await grave(page)).map((one) => `home ${one}`);
+  await handOn(page).press("Open the demonstration", "Plan");
+  for (const screen of screens) {
+    await handOn(page).open(screen, /\w/);
+    if (screen.endsWith("low-side")) {
+      await page.locator("#reading-steady").fill("31");
+      await page.locator(".judgement").first().waitFor();
+    }
+    found.push(...(await grave(page)).map((one) => `${screen} ${one}`));
+  }
+  expect(found).toEqual([]);
+  await page.close();
+});
