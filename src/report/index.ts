@@ -41,6 +41,8 @@ export {
   type ComparisonRow,
   comparisonTable,
 } from "./pictures/comparison-chart.tsx";
+export { holdPicture, tracePicture } from "./page/trace-picture.ts";
+export type { Page } from "./page/context.ts";
 export { HoldChart, type HoldChartProps, holdTable } from "./pictures/hold-chart.tsx";
 export { DataTable, FoldedTable, type PictureTable } from "./pictures/picture.tsx";
 export { type VerdictKind, VerdictMark, VerdictWord } from "./pictures/verdict-mark.tsx";

@@ -24,8 +24,8 @@ interface Props {
   readonly corrects?: Entry | undefined;
   readonly onSaved: (id: string) => void;
   readonly onCancel?: () => void;
-  /** Shown above the fields. */
-  readonly before?: (draft: Draft, change: (change: Draft) => void) => ComponentChildren;
+  /** Shown right after a field: what its choice brings with it. */
+  readonly beside?: (name: string, draft: Draft) => ComponentChildren;
   /** Shown between the fields and the save button: what the entry will do. */
   readonly preview?: (
     body: Readonly<Record<string, unknown>>,
@@ -94,7 +94,6 @@ export function EntryForm(props: Props) {
         if (!busy) void save();
       }}
     >
-      {props.before?.(draft, change)}
       <Fields
         form={formKey}
         specs={specs}
@@ -102,6 +101,7 @@ export function EntryForm(props: Props) {
         issues={issues}
         view={view.value}
         change={change}
+        beside={props.beside}
       />
       {props.preview?.(body, built.issues)}
       <Objections form={formKey} issues={issues} specs={specs} failure={failure} />
@@ -121,9 +121,10 @@ interface FieldsProps {
   readonly issues: readonly Issue[];
   readonly view: TrialView;
   readonly change: (change: Draft) => void;
+  readonly beside: Props["beside"];
 }
 
-function Fields({ form, specs, draft, issues, view: shown, change }: FieldsProps) {
+function Fields({ form, specs, draft, issues, view: shown, change, beside }: FieldsProps) {
   const visible = specs.filter((spec) => isShown(spec, draft));
   return (
     <>
@@ -138,6 +139,7 @@ function Fields({ form, specs, draft, issues, view: shown, change }: FieldsProps
             issue={issueFor(spec, issues, visible)}
             onChange={change}
           />
+          {beside?.(spec.name, draft)}
         </div>
       ))}
     </>

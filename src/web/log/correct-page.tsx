@@ -4,6 +4,7 @@ import { vesselDraft } from "../plan/vessel-specs.ts";
 import { view } from "../shell/log-keeper.ts";
 import { say } from "../shell/notice.ts";
 import { goInstead, pathTo } from "../shell/route.ts";
+import { Concerns } from "../transfers/concerns.tsx";
 import { TransferPreview } from "../transfers/transfer-preview.tsx";
 import { transferDraft } from "../transfers/transfer-specs.ts";
 import { logWithoutFiles } from "../transfers/transfer-step.tsx";
@@ -65,6 +66,7 @@ export function CorrectPage({ trial, entry: id }: Props) {
           goInstead("trial", trial, "log", entry.id);
         }}
         {...(entry.type === "transfer-posted" && {
+          beside: (name, draft) => name === "to" && <Concerns view={seen} draft={draft} />,
           preview: (body, issues) => (
             <TransferPreview
               trial={trial}

@@ -25,7 +25,6 @@ export const openingSpecs: readonly FieldSpec[] = [
     hint: "Fixed now, so that the data cannot choose it.",
     dimensions: ["temperature-difference"],
     unit: { us: "Δ°F", si: "K" },
-    optional: true,
   },
   { kind: "text", name: "place", label: "Place", optional: true, group: "The air at the place" },
   {

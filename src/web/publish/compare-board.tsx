@@ -1,6 +1,8 @@
 import { useId } from "preact/hooks";
 import {
   ComparisonChart,
+  comparisonTable,
+  FoldedTable,
   conditionNames,
   readingName,
   type Shown,
@@ -59,11 +61,11 @@ function ComparisonSheet({ comparison, view: seen }: SheetProps) {
         <strong>As measured; conditions were not equal.</strong> {comparison.conditionsSentence}
       </p>
       <Fit>
-        {(width) => (
-          <ComparisonChart
-            id={id}
-            title={`${product} and ${label}, as measured`}
-            rows={comparison.rows.map((row) => ({
+        {(width) => {
+          const picture = {
+            id,
+            title: `${product} and ${label}, as measured`,
+            rows: comparison.rows.map((row) => ({
               name: readingName(row.quantity, row.form),
               shown: units.quantity(row.quantity),
               shownDifference: units.quantityDifference(row.quantity),
@@ -71,10 +73,16 @@ function ComparisonSheet({ comparison, view: seen }: SheetProps) {
                 { name: label, measured: row.baseline },
                 { name: product, measured: row.other, difference: row.difference },
               ],
-            }))}
-            width={width}
-          />
-        )}
+            })),
+            width,
+          };
+          return (
+            <>
+              <ComparisonChart {...picture} />
+              <FoldedTable table={comparisonTable(picture)} />
+            </>
+          );
+        }}
       </Fit>
       {comparison.conditions.length > 0 && (
         <details>

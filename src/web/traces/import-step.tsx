@@ -63,7 +63,7 @@ function Confirm(props: ConfirmProps) {
   const { trial, stage, kind, draft, inspection, change } = props;
   const [failure, setFailure] = useState<string>();
   const content = draft["content"] ?? "";
-  const mapping = mappingOf(inspection, draft);
+  const mapping = mappingOf(view.value, inspection, draft);
   const asText = JSON.stringify(mapping);
   const trace = useMemo(
     () => mapping && readTrace(content, mapping, view.value.atmosphere.value),

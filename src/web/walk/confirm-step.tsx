@@ -35,16 +35,13 @@ export function ConfirmStep({ trial, stage, item, onSaved, onCancel }: Props) {
   };
   return (
     <form
+      class="entry-form"
       onSubmit={(event) => {
         event.preventDefault();
         void save();
       }}
     >
-      <StepHead
-        stage={stage}
-        title={requirement?.text ?? "Confirm"}
-        why={requirement?.detail ?? ""}
-      />
+      <StepHead stage={stage} title={requirement?.text ?? "Confirm"} />
       <Cautions cautions={stage.cautions} />
       {item === "closures-read" && <ClosureList ledger={view.value.ledger} />}
       {failure !== undefined && (

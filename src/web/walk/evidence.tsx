@@ -6,6 +6,7 @@ import {
   type StageView,
   type TrialView,
 } from "../../trial/index.ts";
+import { ClosureList } from "../ledger/closure-list.tsx";
 import { EntryRow } from "../log/entry-row.tsx";
 import { Fit } from "../look/fit.tsx";
 import { VerdictPanel } from "../readings/verdict-panel.tsx";
@@ -18,23 +19,27 @@ import { stageParts } from "./stage-key.ts";
 interface Props {
   readonly trial: string;
   readonly stage: StageView;
-  /** A step is being done: on a phone the evidence waits behind it. */
-  readonly behind: boolean;
+  /** What is being done: on a phone the evidence waits behind it. */
+  readonly step: readonly string[];
 }
 
 /** What the log already holds about this stage: verdicts, pictures, masses, entries. */
-export function Evidence({ trial, stage, behind }: Props) {
+export function Evidence({ trial, stage, step }: Props) {
   const seen = view.value;
   const here = (where: { stage: string; round?: string | undefined }): boolean =>
     where.stage === stage.stage && where.round === stage.round;
   const readings = seen.readings.filter(here);
-  const traces = seen.traces.filter(here);
+  // A file that is looked into stands in the walk already.
+  const traces = seen.traces.filter((trace) => here(trace) && !step.includes(trace.id));
   const runs = seen.runs.filter(here);
   const entries = seen.entries.filter((entry) =>
     "stage" in entry.body ? here(entry.body) : stage.stage === "plan",
   );
   return (
-    <aside class={behind ? "evidence is-behind" : "evidence"} aria-label="Evidence of this stage">
+    <aside
+      class={step.length > 0 ? "evidence is-behind" : "evidence"}
+      aria-label="Evidence of this stage"
+    >
       <h2 class="evidence-title">Evidence so far</h2>
       {entries.length === 0 && stage.prompts.length > 0 && (
         <p class="empty">
@@ -55,6 +60,12 @@ export function Evidence({ trial, stage, behind }: Props) {
           <RunFigures run={run} view={seen} />
         </section>
       ))}
+      {stage.stage === "publish" && (
+        <section class="sheet">
+          <h3>Does the ledger close?</h3>
+          <ClosureList ledger={seen.ledger} />
+        </section>
+      )}
       {seen.ledger.postings.length + seen.vessels.length > 0 && (
         <Masses view={seen} trial={trial} />
       )}

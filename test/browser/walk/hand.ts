@@ -27,7 +27,7 @@ export function handOn(page: Page): Hand {
   const field = (label: string) =>
     main
       .getByLabel(label, { exact: true })
-      .or(main.getByLabel(`${label} · if known`, { exact: true }))
+      .or(main.getByLabel(`${label} · optional`, { exact: true }))
       .first();
   return {
     page,

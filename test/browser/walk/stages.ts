@@ -45,11 +45,11 @@ export async function prove(hand: Hand): Promise<void> {
   await page.locator("#reading-steady").waitFor();
   expect(await page.locator("#reading-steady").inputValue()).toBe("69");
   expect(await page.getByLabel("Low side at rest: unit").inputValue()).toBe("psig");
-  await hand.press("Save the reading", "High side at rest");
-  await page.locator("#reading-steady").fill("70");
   await hand.press("Save the reading", "Metal at the port");
   await page.getByLabel("Metal at the port: unit").selectOption("°C");
   await page.locator("#reading-steady").fill("20,1");
+  await hand.press("Save the reading", "High side at rest");
+  await page.locator("#reading-steady").fill("70");
   await hand.press("Save the reading", "Prove");
   await importRuns(hand, "stage/prove/-", "hill-town-baseline-us.csv");
   await read(
