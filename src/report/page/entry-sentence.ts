@@ -76,9 +76,3 @@ export const originalSentence = (entry: Entry, page: Page): string =>
 function bodySentence<T extends EntryType>(type: T, body: BodyOf<T>, page: Page): string {
   return sentences[type](body, page);
 }
-
-/** Product that an entry belongs to, by name; undefined outside the rounds. */
-export const roundOf = (entry: Entry, page: Page): string | undefined =>
-  "round" in entry.body && entry.body.round !== undefined
-    ? productName(page, entry.body.round)
-    : undefined;
