@@ -146,3 +146,17 @@ export function vacuum(says: string): Field<PressureValue> {
     },
   };
 }
+
+/** One of some words. */
+export function choice<const T extends string>(says: string, words: readonly T[]): Field<T> {
+  return {
+    schema: z.enum(words).describe(says),
+    required: true,
+    read(raw, name) {
+      const word = words.find((known) => known === raw);
+      return word === undefined
+        ? unusable(name, raw, words.join(" or "))
+        : { kind: "value", value: word };
+    },
+  };
+}

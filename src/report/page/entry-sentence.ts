@@ -1,7 +1,7 @@
 import { type BodyOf, type Entry, type EntryType } from "../../trial/index.ts";
 import { formatQuantity, isUnitId, type Quantity, THIN_SPACE } from "../../units/index.ts";
 import { conditionNames, readingName } from "../names.ts";
-import { instrumentName, type Page, productName, substanceName, vesselName } from "./context.ts";
+import { instrumentName, type Page, substanceName, vesselName } from "./context.ts";
 
 /** A quantity as it was typed, whatever its unit. */
 export const typedText = (quantity: Quantity): string =>
