@@ -99,6 +99,7 @@ test("without a server the work goes on, says so, and follows later", async () =
   });
   await page.reload();
   await page.getByRole("heading", { level: 1, name: "Plan" }).waitFor();
+  // The demonstration itself must have reached the server, or it would be counted as well.
   await page.getByText("Saved", { exact: true }).waitFor();
   await context.setOffline(true);
   await page.reload();
