@@ -28,6 +28,10 @@ const widths = [
 async function device(viewport: { width: number; height: number }, faults: string[]) {
   const context = await browser.newContext({ viewport, locale: "en-GB" });
   context.on("weberror", (error) => faults.push(error.error().message));
+  // What the page's own policy refuses is told on the console alone.
+  context.on("console", (message) => {
+    if (/violat|Refused to/i.test(message.text())) faults.push(message.text());
+  });
   return context;
 }
 
