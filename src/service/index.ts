@@ -41,6 +41,7 @@ export {
   type Interval,
   intervalOf,
   type SafetyClass,
+  safetyClasses,
   type Trust,
   trusts,
 } from "./substances/fact.ts";

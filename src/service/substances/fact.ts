@@ -40,10 +40,12 @@ export const factOf = <Value extends z.ZodType>(value: Value) =>
   });
 
 export const amountFact = factOf(amountSchema);
-export const classFact = factOf(z.enum(["A1", "A2L", "A2", "A3", "B1", "B2L", "B2", "B3"]));
 
-/** Safety class of ASHRAE 34: a letter for poison, a number for flame. */
-export type SafetyClass = z.infer<typeof classFact>["value"];
+/** Safety classes of ASHRAE 34: a letter for poison, a number for flame. */
+export const safetyClasses = ["A1", "A2L", "A2", "A3", "B1", "B2L", "B2", "B3"] as const;
+export type SafetyClass = (typeof safetyClasses)[number];
+
+export const classFact = factOf(z.enum(safetyClasses));
 
 /**
  * Replaces the key of a fact's source by its words.
