@@ -1,0 +1,189 @@
+import { solveLinear } from "../../numerics/index.ts";
+import { evaluateAtPressure, lnPhiOf, lnVolatility } from "./k-values.ts";
+import type { Mixture } from "./mixture.ts";
+import type { MixtureWork, PhaseWork } from "./mixture-work.ts";
+import { densityRoot, residualGibbs, type RootSide } from "./phase-density.ts";
+import { evaluateFugacityDerivatives, evaluatePhase, placePhase } from "./phase-kernel.ts";
+
+/** Amounts of a trial phase may exceed 1 by rounding only where the feed is stable. */
+const amountRounding = 1e-11;
+/** A tangent-plane distance below this is no rounding. */
+const clearlyBelow = 1e-7;
+const substitutions = 3;
+const maxNewton = 30;
+
+/**
+ * Evaluates the feed at T, p at its density of lowest Gibbs energy and keeps ln z_i + ln φ_i in work.d.
+ *
+ * @returns  The side of that density where there are two, `only` where there is one, or undefined
+ *           where there is none: the equation has no such state.
+ */
+export function evaluateFeed(
+  mix: Mixture,
+  z: ArrayLike<number>,
+  T: number,
+  p: number,
+  work: MixtureWork,
+): RootSide | "only" | undefined {
+  const { feed, d } = work;
+  placePhase(mix, feed, T, z);
+  const deltaL = densityRoot(mix, feed, p, "liquid");
+  const deltaV = densityRoot(mix, feed, p, "vapour");
+  if (deltaL === 0 && deltaV === 0) return undefined;
+  const single = deltaL === 0 || deltaV === 0 || Math.abs(deltaL / deltaV - 1) < 1e-6;
+  let side: RootSide | "only" = "only";
+  if (single) evaluatePhase(mix, feed, (deltaL || deltaV) / feed.vr.value);
+  else {
+    evaluatePhase(mix, feed, deltaV / feed.vr.value);
+    const ofVapour = residualGibbs(mix, feed, p);
+    evaluatePhase(mix, feed, deltaL / feed.vr.value);
+    side = residualGibbs(mix, feed, p) <= ofVapour ? "liquid" : "vapour";
+    if (side === "vapour") evaluatePhase(mix, feed, deltaV / feed.vr.value);
+  }
+  for (let i = 0; i < mix.n; i++) {
+    d[i] = feed.x[i] === 0 ? -Infinity : Math.log(feed.x[i]) + lnPhiOf(feed, i, p);
+  }
+  return side;
+}
+
+/**
+ * Michelsen's tangent-plane test of the feed in `work` (after {@link evaluateFeed}).
+ *
+ * Trial phases of both kinds start from the pure fluids' volatilities; substitution first, then
+ * Newton's method to the stationary point, so that a distance of 1e-11 still has the right sign.
+ *
+ * @returns  `stable`, or the kind of the trial phase whose Gibbs energy lies below the tangent
+ *           plane: then work.lnK leads to a split.
+ *
+ * Limits: liquid-liquid splits are not sought.
+ * Source: Michelsen, Fluid Phase Equilib. 9 (1982) 1
+ */
+export function testStability(
+  mix: Mixture,
+  T: number,
+  p: number,
+  work: MixtureWork,
+): "stable" | RootSide {
+  const { feed } = work;
+  const delta = feed.rho * feed.vr.value;
+  // A clear liquid can only give off vapour, a clear vapour only drops.
+  if (delta < 1.7 && isUnstable(mix, T, p, "liquid", work)) return "liquid";
+  if (delta > 0.4 && isUnstable(mix, T, p, "vapour", work)) return "vapour";
+  return "stable";
+}
+
+function isUnstable(
+  mix: Mixture,
+  T: number,
+  p: number,
+  side: RootSide,
+  work: MixtureWork,
+): boolean {
+  const { n } = mix;
+  const { feed, lnY, d, lnK } = work;
+  const lnP = Math.log(p);
+  const sign = side === "vapour" ? 1 : -1;
+  for (let i = 0; i < n; i++) {
+    const ideal = lnVolatility(mix.fluids[i], T) - lnP;
+    lnY[i] = feed.x[i] === 0 ? -Infinity : Math.log(feed.x[i]) + sign * ideal;
+  }
+  const found = minimiseDistance(mix, T, p, side, work);
+  if (found !== "below") return false;
+  for (let i = 0; i < n; i++) {
+    const ratio = feed.x[i] === 0 ? lnPhiOf(feed, i, p) - lnPhiOf(work.trial, i, p) : lnY[i] - d[i];
+    lnK[i] = feed.x[i] === 0 ? sign * ratio : sign * (lnY[i] - Math.log(feed.x[i]));
+  }
+  return true;
+}
+
+/** Moves ln Y to a stationary point of the tangent-plane distance. */
+function minimiseDistance(
+  mix: Mixture,
+  T: number,
+  p: number,
+  side: RootSide,
+  work: MixtureWork,
+): "below" | "above" | "trivial" {
+  const { trial } = work;
+  for (let step = 0; step < substitutions + maxNewton; step++) {
+    if (!evaluateTrial(mix, T, p, side, work)) return "above";
+    if (tangentDistance(mix, p, work) < -clearlyBelow) return "below";
+    const newton = step >= substitutions;
+    const change = newton ? newtonTrial(mix, trial, p, work) : substituteTrial(mix, trial, p, work);
+    if (isFeed(mix, work)) return "trivial";
+    if (change < 1e-9) break;
+  }
+  return amount(mix, work) > 1 + amountRounding ? "below" : "above";
+}
+
+function evaluateTrial(
+  mix: Mixture,
+  T: number,
+  p: number,
+  side: RootSide,
+  work: MixtureWork,
+): boolean {
+  const { trial, lnY } = work;
+  for (let i = 0; i < mix.n; i++) trial.x[i] = Math.exp(lnY[i]);
+  return evaluateAtPressure(mix, trial, T, p, trial.x, side);
+}
+
+function amount({ n }: Mixture, { lnY }: MixtureWork): number {
+  let sum = 0;
+  for (let i = 0; i < n; i++) sum += Math.exp(lnY[i]);
+  return sum;
+}
+
+/** Modified distance 1 + ΣY·(ln Y + ln φ(Y) − d − 1) of the evaluated trial. */
+function tangentDistance({ n }: Mixture, p: number, { trial, lnY, d }: MixtureWork): number {
+  let sum = 1;
+  for (let i = 0; i < n; i++) {
+    if (d[i] === -Infinity) continue;
+    sum += Math.exp(lnY[i]) * (lnY[i] + lnPhiOf(trial, i, p) - d[i] - 1);
+  }
+  return sum;
+}
+
+function substituteTrial(mix: Mixture, trial: PhaseWork, p: number, work: MixtureWork): number {
+  const { lnY, d } = work;
+  let largest = 0;
+  for (let i = 0; i < mix.n; i++) {
+    if (d[i] === -Infinity) continue;
+    const next = d[i] - lnPhiOf(trial, i, p);
+    largest = Math.max(largest, Math.abs(next - lnY[i]));
+    lnY[i] = next;
+  }
+  return largest;
+}
+
+/** One Newton step on ln Y; falls back on substitution where it would leap. */
+function newtonTrial(mix: Mixture, trial: PhaseWork, p: number, work: MixtureWork): number {
+  const { n } = mix;
+  const { lnY, d, matrix, right } = work;
+  evaluateFugacityDerivatives(mix, trial);
+  const sum = amount(mix, work);
+  for (let i = 0; i < n; i++) {
+    const present = d[i] !== -Infinity;
+    right[i] = present ? d[i] - lnPhiOf(trial, i, p) - lnY[i] : 0;
+    for (let j = 0; j < n; j++) {
+      const share = d[j] === -Infinity ? 0 : Math.exp(lnY[j]) / sum;
+      matrix[i * n + j] = (i === j ? 1 : 0) + share * trial.phi[i * n + j];
+    }
+  }
+  let largest = 0;
+  if (solveLinear(n, matrix, right)) {
+    for (let i = 0; i < n; i++) largest = Math.max(largest, Math.abs(right[i]));
+  } else largest = Infinity;
+  if (!(largest < 2)) return substituteTrial(mix, trial, p, work);
+  for (let i = 0; i < n; i++) if (d[i] !== -Infinity) lnY[i] += right[i];
+  return largest;
+}
+
+/** Whether the trial has come back to the feed itself. */
+function isFeed({ n }: Mixture, { lnY, feed, trial }: MixtureWork): boolean {
+  if (Math.abs(trial.rho / feed.rho - 1) > 1e-3) return false;
+  for (let i = 0; i < n; i++) {
+    if (feed.x[i] > 0 && Math.abs(lnY[i] - Math.log(feed.x[i])) > 1e-4) return false;
+  }
+  return true;
+}
