@@ -1,6 +1,6 @@
 import { idealLnK, idealTemperature } from "./k-values.ts";
 import type { Mixture } from "./mixture.ts";
-import type { MixtureWork } from "./mixture-work.ts";
+import type { MixtureWork, PhaseWork } from "./mixture-work.ts";
 import { targetsOf, type SaturationEnd, type SaturationTarget } from "./saturation-target.ts";
 import { newtonSplit } from "./split-newton.ts";
 
@@ -12,8 +12,8 @@ const [easy, laborious, maxCorrections] = [3, 5, 9];
 /** Longest change of ln K, ln T and ln p from point to point. */
 const longest = { lnK: 0.6, lnT: 0.04, lnP: 0.4 };
 const shortest = 1e-5;
-/** The critical point is stepped over where all ln K are smaller than this. */
-const nearCritical = 0.03;
+/** The critical point is stepped over where all ln K and the ratio of densities are this small. */
+const nearCritical = { lnK: 0.03, lnRho: 0.25 };
 
 /** A point of the envelope: ln K_1 … ln K_n, ln T, ln p, ln ρ of `liquid` and `vapour`. */
 type Point = Float64Array;
@@ -22,7 +22,7 @@ type Point = Float64Array;
  * Follows the phase envelope of a feed from low pressure until it meets the target: through the
  * critical point if need be, after which the phases have exchanged their names.
  *
- * Bubble points are reached along the dew line: past the critical point it is the bubble line.
+ * Bubble points are sought on the line of β = 0, then on the dew line past the critical point.
  *
  * @returns  `found` with the point in `work`; `beyond-envelope` with the range in which such points
  *           were met, when the line left the limits of the mixture or could not be followed on.
@@ -35,11 +35,19 @@ export function traceEnvelope(
   target: SaturationTarget,
   work: MixtureWork,
 ): SaturationEnd {
-  const line = target.beta > 0 && target.beta < 1 ? target.beta : 1;
-  for (const p of startPressures) {
-    if (startLine(mix, z, p, line, work)) return follow(mix, z, target, line, work);
+  // A bubble point of a blend with a permanent gas lies on the dew line beyond the critical point.
+  const lines = target.beta === 0 ? [0, 1] : [target.beta];
+  let [from, to] = [Infinity, -Infinity];
+  for (const line of lines) {
+    const p = startPressures.find((each) => startLine(mix, z, each, line, work));
+    if (p === undefined) continue;
+    const end = follow(mix, z, target, line, work);
+    if (end.kind === "found") return end;
+    if (end.kind === "not-converged") continue;
+    from = Math.min(from, end.from);
+    to = Math.max(to, end.to);
   }
-  return { kind: "not-converged" };
+  return from <= to ? { kind: "beyond-envelope", from, to } : { kind: "not-converged" };
 }
 
 function startLine(
@@ -80,8 +88,7 @@ function follow(
     }
     const { iterations } = work;
     const point = readPoint(n, work);
-    const isDew = point[n + 2] > point[n + 3];
-    if (target.beta === line ? isDew : !isDew) {
+    if (phasesAreNamed(mix, work) === (target.beta === line)) {
       low = Math.min(low, Math.exp(point[place]));
       high = Math.max(high, Math.exp(point[place]));
       const crossed = (previous[place] - lnTarget) * (point[place] - lnTarget) <= 0;
@@ -135,7 +142,8 @@ function correct(
   for (let i = 1; i < n + 2; i++) if (Math.abs(step[i]) > Math.abs(step[index])) index = i;
   let next = previous.map((each, k) => each + step[k]);
   const lnK = next.subarray(0, n);
-  if (Math.max(...lnK.map(Math.abs)) < nearCritical) {
+  const lnRatio = Math.abs(next[n + 2] - next[n + 3]);
+  if (Math.max(...lnK.map(Math.abs)) < nearCritical.lnK && lnRatio < nearCritical.lnRho) {
     // Here the matrix is nearly singular: go on to the mirror image of where we came from.
     index = 0;
     for (let i = 1; i < n; i++) if (Math.abs(previous[i]) > Math.abs(previous[index])) index = i;
@@ -178,8 +186,9 @@ function finish(
   work.beta = line;
   const targets = targetsOf({ quantity: target.quantity, value: target.value }, line);
   if (newtonSplit(mix, z, targets, work) !== "converged") return false;
+  if (phasesAreNamed(mix, work) !== (target.beta === line)) return false;
   if (target.beta !== line) exchangePhases(n, work);
-  return work.liquid.rho > work.vapour.rho;
+  return true;
 }
 
 /** Calls the phases by their other names: the line of vapour fraction 1 becomes that of 0. */
@@ -189,6 +198,17 @@ function exchangePhases(n: number, work: MixtureWork): void {
   const kept = work.liquid.rho;
   work.liquid.rho = work.vapour.rho;
   work.vapour.rho = kept;
+}
+
+/** Whether the phase of larger mass density is the one called liquid. */
+export function phasesAreNamed(mix: Mixture, { liquid, vapour }: MixtureWork): boolean {
+  return massDensity(mix, liquid) > massDensity(mix, vapour);
+}
+
+function massDensity({ n, M }: Mixture, { rho, x }: PhaseWork): number {
+  let sum = 0;
+  for (let i = 0; i < n; i++) sum += x[i] * M[i];
+  return rho * sum;
 }
 
 function readPoint(n: number, { lnK, T, p, liquid, vapour }: MixtureWork): Point {

@@ -1,4 +1,4 @@
-import { traceEnvelope } from "./envelope.ts";
+import { phasesAreNamed, traceEnvelope } from "./envelope.ts";
 import { evaluateAtPressure, idealLnK, idealPressure, idealTemperature, updateLnK } from "./k-values.ts";
 import type { Mixture } from "./mixture.ts";
 import type { MixtureWork } from "./mixture-work.ts";
@@ -63,12 +63,7 @@ function attempt(
     if (substitutions > 1 && Math.abs(adjust(mix, z, target, work)) < 1e-3) break;
   }
   const end = newtonSplit(mix, z, targetsOf(target, target.beta), work);
-  return end === "converged" && phasesAreNamed(work);
-}
-
-/** Whether the denser phase is the one called liquid. */
-function phasesAreNamed({ liquid, vapour }: MixtureWork): boolean {
-  return liquid.rho > vapour.rho;
+  return end === "converged" && phasesAreNamed(mix, work);
 }
 
 /** Moves the free one of p and T so that Σy = Σx for the new K; returns ln(Σy/Σx). */
