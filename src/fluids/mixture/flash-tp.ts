@@ -64,13 +64,14 @@ function solveSplit(
 ): boolean {
   const { T, p, liquid, vapour } = work;
   for (let k = 0; k < substitutions; k++) {
-    work.beta = vapourFraction(mix.n, z, work.lnK);
+    // Far from the solution all K may lie on one side of 1: then all but a trace is one phase.
+    work.beta = Math.max(0, Math.min(1, vapourFraction(mix.n, z, work.lnK)));
     splitFeed(mix.n, z, work);
     if (!evaluateAtPressure(mix, liquid, T, p, liquid.x, "liquid")) return false;
     if (!evaluateAtPressure(mix, vapour, T, p, vapour.x, "vapour")) return false;
     if (updateLnK(mix, work, p) < 1e-7) break;
   }
-  work.beta = vapourFraction(mix.n, z, work.lnK);
+  work.beta = Math.max(0, Math.min(1, vapourFraction(mix.n, z, work.lnK)));
   const end = newtonSplit(
     mix,
     z,

@@ -6,6 +6,8 @@ import { evaluatePhaseInDelta } from "./phase-kernel.ts";
 /** Halley's steps shrink with the third power: after one this small nothing is left to gain. */
 const smallStep = 1e-7;
 const maxIterations = 80;
+/** Above this share of the reducing temperature a phase may have one root anywhere. */
+const nearCritical = 0.97;
 /** A bracket this narrow around a place of mechanical instability holds no root. */
 const narrow = 1e-9;
 
@@ -36,12 +38,24 @@ export function densityRoot(
   let delta = from > 0 ? from : liquid ? liquidGuess(phase) : vapourGuess(phase, target);
   let low = 0;
   let high = Infinity;
+  const share = phase.T / phase.Tr.value;
+  const guarded = share < nearCritical;
+  if (guarded) {
+    if (liquid) low = liquidSpinodal(share);
+    else high = 1.3 * vapourSpinodal(share);
+    if (!(delta < 0.6 * high)) delta = 0.6 * high;
+    if (!(delta > low)) delta = 1.1 * low;
+  }
+  // On its own branch a vapour grows softer with density, a liquid stiffer.
+  let [knownDelta, knownSlope] = [delta, liquid ? Infinity : 1];
   const { A } = phase;
   for (let iteration = 0; iteration < maxIterations; iteration++) {
     evaluatePhaseInDelta(mix, phase, delta);
     const value = delta * (1 + A[A01]) - target;
     const slope = 1 + 2 * A[A01] + A[A02];
-    const stable = slope > 0;
+    const jumped = guarded && (delta - knownDelta) * (slope - knownSlope) * (liquid ? -1 : 1) > 0;
+    const stable = slope > 0 && !jumped && (liquid || !guarded || slope < 1);
+    if (stable) [knownDelta, knownSlope] = [delta, slope];
     // An unstable density lies below the liquid's root and above the vapour's.
     if (stable ? value > 0 : !liquid) high = delta;
     else low = delta;
@@ -61,6 +75,18 @@ export function densityRoot(
     delta = next;
   }
   return 0;
+}
+
+/**
+ * Spinodal densities of van der Waals' equation, reduced: T/Tc = δ(3 − δ)²/4. Multiparameter
+ * equations have false roots between them, which a search must not enter.
+ */
+function vapourSpinodal(share: number): number {
+  return 2 + 2 * Math.cos(Math.acos(2 * share - 1) / 3 + (2 * Math.PI) / 3);
+}
+
+function liquidSpinodal(share: number): number {
+  return 2 + 2 * Math.cos(Math.acos(2 * share - 1) / 3 - (2 * Math.PI) / 3);
 }
 
 /** Saturated-liquid density of a normal fluid, reduced. Source: Guggenheim, J. Chem. Phys. 13 (1945) 253 */

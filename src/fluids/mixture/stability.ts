@@ -107,13 +107,14 @@ function minimiseDistance(
   const { trial } = work;
   for (let step = 0; step < substitutions + maxNewton; step++) {
     if (!evaluateTrial(mix, T, p, side, work)) return "above";
-    if (tangentDistance(mix, p, work) < -clearlyBelow) return "below";
     const newton = step >= substitutions;
+    const below = tangentDistance(mix, p, work) < -clearlyBelow;
+    if (newton && below) return "below";
     const change = newton ? newtonTrial(mix, trial, p, work) : substituteTrial(mix, trial, p, work);
     if (isFeed(mix, work)) return "trivial";
-    if (change < 1e-9) break;
+    if (change < 1e-9) return amount(mix, work) > 1 + amountRounding ? "below" : "above";
   }
-  return amount(mix, work) > 1 + amountRounding ? "below" : "above";
+  return "above";
 }
 
 function evaluateTrial(
