@@ -14,12 +14,7 @@ export { statePH, statePS } from "./caloric-flash.ts";
 
 // Mixtures of 1 to 8 fluids: liquid and vapour, molar basis, mole fractions in the mixture's order.
 export { mixture, mixtureR } from "./mixture/mixture.ts";
-export type {
-  CombiningRule,
-  Mixture,
-  MixtureLimits,
-  PairEstimate,
-} from "./mixture/mixture.ts";
+export type { CombiningRule, Mixture, MixtureLimits, PairEstimate } from "./mixture/mixture.ts";
 export { createMixtureWork } from "./mixture/mixture-work.ts";
 export type { MixtureWork } from "./mixture/mixture-work.ts";
 export type {
@@ -37,7 +32,7 @@ export {
   mixStatePQ,
   mixStateTQ,
 } from "./mixture/saturation-states.ts";
-export { mixStateTP } from "./mixture/flash-states.ts";
+export { mixStatePH, mixStatePS, mixStateTP, mixStateTRho } from "./mixture/flash-states.ts";
 
 // Kernels for hot loops: the caller owns the scratch, nothing is allocated.
 export { createStateWork } from "./state-work.ts";

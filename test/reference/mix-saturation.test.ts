@@ -3,11 +3,21 @@
 import { describe, expect, test } from "vitest";
 import { bubbleAtT, bubbleAtP, dewAtP, dewAtT, type MixState } from "../../src/fluids/index.ts";
 import { fractionsOf, mixTableNames, readMixTable, zeroShift } from "./mix-table.ts";
-import { columnOf, Worst } from "./read-table.ts";
+import { columnOf, Worst, type Row } from "./read-table.ts";
+
+const quantities = ["T", "p", "rhoL", "rhoV", "xL", "xV", "hL", "hV", "sL", "sV"];
+const limits = Object.fromEntries(
+  ["", " by p"].flatMap((suffix) => [
+    ...quantities.map((quantity) => [`${quantity}${suffix}`, 1e-7] as const),
+    [`fugacity${suffix}`, 1e-8] as const,
+  ]),
+);
 
 describe.each(mixTableNames("sat"))("%s", (name) => {
   const { mix, rows, words } = readMixTable(name);
   const shift = mix.ids.map(zeroShift);
+  // A blend with a permanent gas may have several such points at one pressure.
+  const alsoByP = !mix.ids.some((id) => id === "R728" || id === "R732");
 
   test("every row: p, densities, incipient composition, enthalpy and entropy; again from p", () => {
     const worst = new Worst();
@@ -16,41 +26,47 @@ describe.each(mixTableNames("sat"))("%s", (name) => {
       const z = fractionsOf(row, "z", mix);
       const bubble = words[k]?.kind === "bubble";
       const [T, p] = [columnOf(row, "T"), columnOf(row, "p")];
-      const own = Math.max(1e-7, columnOf(row, "ferr"), columnOf(row, "perr"));
-      const note = (what: string, difference: number): void => {
-        worst.note(what, difference * (1e-7 / own));
-      };
-      const check = (found: MixState, suffix: string): void => {
-        note(`T${suffix}`, found.T / T - 1);
-        note(`p${suffix}`, found.p / p - 1);
-        worst.note(`fugacity${suffix}`, found.fugacityResidual);
-        const [l, v] = found.phases;
-        if (!l || !v) throw new RangeError("a saturation state has two phases");
-        for (const [phase, letter, fractions] of [
-          [l, "L", fractionsOf(row, "x", mix)],
-          [v, "V", fractionsOf(row, "y", mix)],
-        ] as const) {
-          note(`rho${letter}${suffix}`, (phase.rho * phase.M) / columnOf(row, `rho${letter}`) - 1);
-          for (const [i, x] of fractions.entries()) {
-            note(`x${letter}${suffix}`, ((phase.x[i] ?? 0) - x) / Math.max(x, 1e-3));
-          }
-          const [h0, s0] = [0, 1].map((which) =>
-            phase.x.reduce((sum, x, i) => sum + x * ((which === 0 ? shift[i]?.h : shift[i]?.s) ?? 0), 0),
-          );
-          const h = (phase.h + (h0 ?? 0)) / phase.M;
-          const s = (phase.s + (s0 ?? 0)) / phase.M;
-          note(`h${letter}${suffix}`, (h - columnOf(row, `hc${letter}`)) / (8.314 * T / phase.M));
-          note(`s${letter}${suffix}`, (s - columnOf(row, `sc${letter}`)) / (8.314 / phase.M));
-        }
-      };
       const byT = bubble ? bubbleAtT(mix, z, T) : dewAtT(mix, z, T);
-      if (byT.kind === "state") check(byT, "");
+      if (byT.kind === "state") compare(byT, row, "", worst);
       else failed.push(`row ${String(k)} at T: ${JSON.stringify(byT)}`);
+      if (!alsoByP) continue;
       const byP = bubble ? bubbleAtP(mix, z, p) : dewAtP(mix, z, p);
-      if (byP.kind === "state") check(byP, " by p");
+      if (byP.kind === "state") compare(byP, row, " by p", worst);
       else failed.push(`row ${String(k)} at p: ${JSON.stringify(byP)}`);
     }
-    if (process.env.SHOW) console.log(name, worst.text(), failed.length, failed.slice(0, 3).join("\n"));
     expect(failed).toEqual([]);
+    worst.expectBelow(limits);
   });
+
+  function compare(found: MixState, row: Row, suffix: string, worst: Worst): void {
+    // A residual r in ln f leaves up to about 2r in ln x and ln p of the incipient phase, and 5r at
+    // the bubble points of dissolved permanent gases; ours is below 1e-11.
+    const own = Math.max(1e-7, (alsoByP ? 2 : 5) * columnOf(row, "ferr"), columnOf(row, "perr"));
+    const note = (what: string, difference: number, gap = 1): void => {
+      worst.note(`${what}${suffix}`, difference * (1e-7 / (own * Math.max(1, Math.abs(gap)))));
+    };
+    const { T } = found;
+    note("T", T / columnOf(row, "T") - 1);
+    note("p", found.p / columnOf(row, "p") - 1);
+    worst.note(`fugacity${suffix}`, found.fugacityResidual);
+    const [liquid, vapour] = found.phases;
+    if (!liquid || !vapour) throw new RangeError("a saturation state has two phases");
+    const R = 8.314;
+    const [gapH, gapS] = [(vapour.h - liquid.h) / (R * T), (vapour.s - liquid.s) / R];
+    for (const [phase, letter, which] of [
+      [liquid, "L", "x"],
+      [vapour, "V", "y"],
+    ] as const) {
+      note(`rho${letter}`, (phase.rho * phase.M) / columnOf(row, `rho${letter}`) - 1);
+      for (const [i, x] of fractionsOf(row, which, mix).entries()) {
+        note(`x${letter}`, ((phase.x[i] ?? 0) - x) / Math.max(x, 1e-3));
+      }
+      const zero = (of: "h" | "s"): number =>
+        phase.x.reduce((sum, x, i) => sum + x * (shift[i]?.[of] ?? 0), 0);
+      const h = phase.h + zero("h") - columnOf(row, `hc${letter}`) * phase.M;
+      const s = phase.s + zero("s") - columnOf(row, `sc${letter}`) * phase.M;
+      note(`h${letter}`, h / (R * T), gapH);
+      note(`s${letter}`, s / R, gapS);
+    }
+  }
 });

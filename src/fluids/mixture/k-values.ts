@@ -23,12 +23,7 @@ export function idealLnK(mix: Mixture, T: number, p: number, lnK: Float64Array):
 }
 
 /** Pressure at which an ideal mixture begins to boil (β = 0) or to condense (β = 1). */
-export function idealPressure(
-  mix: Mixture,
-  z: ArrayLike<number>,
-  T: number,
-  beta: number,
-): number {
+export function idealPressure(mix: Mixture, z: ArrayLike<number>, T: number, beta: number): number {
   let [bubble, dew] = [0, 0];
   for (let i = 0; i < mix.n; i++) {
     const volatility = Math.exp(lnVolatility(mix.fluids[i], T));

@@ -78,11 +78,7 @@ export type MixFailure =
 export type MixOutcome = MixState | MixFailure;
 
 /** The state of one phase at its density in `phase`, placed at T and x already. */
-export function onePhaseState(
-  mix: Mixture,
-  phase: PhaseWork,
-  p: number,
-): MixState {
+export function onePhaseState(mix: Mixture, phase: PhaseWork, p: number): MixState {
   evaluateIdealParts(mix, phase, phase.T);
   evaluateCaloric(mix, phase);
   const kind = phase.rho * phase.vr.value > 1 ? "liquid" : "vapour";
@@ -148,12 +144,7 @@ function evaluateSplitPhase(mix: Mixture, phase: PhaseWork, T: number): void {
   evaluateCaloric(mix, phase);
 }
 
-function phaseView(
-  mix: Mixture,
-  phase: PhaseWork,
-  p: number,
-  kind: "liquid" | "vapour",
-): MixPhase {
+function phaseView(mix: Mixture, phase: PhaseWork, p: number, kind: "liquid" | "vapour"): MixPhase {
   const { n } = mix;
   const { rho, h, s, cv, cp, MW2 } = phase;
   const x = fractions(n, phase.x);
@@ -205,4 +196,3 @@ export function notConverged(
 ): MixFailure {
   return { kind: "failed", reason: "not-converged", quantity, value, iterations, residual };
 }
-

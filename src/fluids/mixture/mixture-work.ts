@@ -61,6 +61,10 @@ export interface MixtureWork {
   /** ln f_i of the feed minus ln p; ln Y of the trial. */
   readonly d: Float64Array;
   readonly lnY: Float64Array;
+  /** The last accepted ln Y, and the derivatives of the tangent-plane distance there. */
+  readonly kept: Float64Array;
+  readonly gradient: Float64Array;
+  readonly hessian: Float64Array;
   /** Linear systems of n + 3 unknowns: matrix row by row, right side. */
   readonly matrix: Float64Array;
   readonly right: Float64Array;
@@ -87,6 +91,9 @@ export function createMixtureWork(mixture: {
     lnK: new Float64Array(n),
     d: new Float64Array(n),
     lnY: new Float64Array(n),
+    kept: new Float64Array(n),
+    gradient: new Float64Array(n),
+    hessian: new Float64Array(n * n),
     matrix: new Float64Array((n + 3) * (n + 3)),
     right: new Float64Array(n + 3),
     T: 0,

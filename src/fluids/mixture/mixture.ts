@@ -127,12 +127,9 @@ function build(ids: readonly FluidId[], rule: CombiningRule): Mixture {
   return { ...parts, work: createMixtureWork(parts) };
 }
 
-function termsOf(name: string): ReturnType<typeof parseDepartureFile> extends ReadonlyMap<
-  string,
-  infer Terms
->
-  ? Terms
-  : never {
+function termsOf(
+  name: string,
+): ReturnType<typeof parseDepartureFile> extends ReadonlyMap<string, infer Terms> ? Terms : never {
   const terms = departureFile?.get(name);
   if (!terms) throw new Error(`departures.json has no function ${name}`);
   return terms;

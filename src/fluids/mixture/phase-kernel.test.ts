@@ -20,7 +20,12 @@ const cases: readonly (readonly [readonly FluidId[], readonly number[], number, 
   [["R170", "R290", "R600a", "R600"], [0.1, 0.2, 0.3, 0.4], 310, 1.05e4],
 ];
 
-function at(mix: ReturnType<typeof mixture>, T: number, V: number, n: readonly number[]): PhaseWork {
+function at(
+  mix: ReturnType<typeof mixture>,
+  T: number,
+  V: number,
+  n: readonly number[],
+): PhaseWork {
   const phase = createPhaseWork(mix);
   placePhase(mix, phase, T, n);
   evaluatePhase(mix, phase, n.reduce((sum, each) => sum + each, 0) / V);
@@ -32,7 +37,8 @@ describe.each(cases)("%j at %j, %d K, %d mol/m3", (ids, x, T, rho) => {
   const mix = mixture(ids);
   const V = 1 / rho;
   const base = at(mix, T, V, x);
-  const bumped = (j: number, by: number): number[] => x.map((each, k) => (k === j ? each + by : each));
+  const bumped = (j: number, by: number): number[] =>
+    x.map((each, k) => (k === j ? each + by : each));
 
   test("psi is the derivative of n times the residual Helmholtz energy at constant T, V", () => {
     for (let j = 0; j < x.length; j++) {

@@ -1,4 +1,14 @@
-import { A00, A01, A02, A10, A11, A20, evaluateAll, evaluateInDelta, setTau } from "../residual-kernel.ts";
+import {
+  A00,
+  A01,
+  A02,
+  A10,
+  A11,
+  A20,
+  evaluateAll,
+  evaluateInDelta,
+  setTau,
+} from "../residual-kernel.ts";
 import type { Mixture } from "./mixture.ts";
 import type { PhaseWork } from "./mixture-work.ts";
 import { evaluateReducing } from "./reducing.ts";
@@ -10,12 +20,7 @@ import { evaluateReducing } from "./reducing.ts";
  *
  * Cost: most of an evaluation; allocates nothing.
  */
-export function placePhase(
-  mix: Mixture,
-  phase: PhaseWork,
-  T: number,
-  x: ArrayLike<number>,
-): void {
+export function placePhase(mix: Mixture, phase: PhaseWork, T: number, x: ArrayLike<number>): void {
   const { n, models } = mix;
   let sum = 0;
   for (let i = 0; i < n; i++) sum += x[i];

@@ -1,5 +1,11 @@
 import { phasesAreNamed, traceEnvelope } from "./envelope.ts";
-import { evaluateAtPressure, idealLnK, idealPressure, idealTemperature, updateLnK } from "./k-values.ts";
+import {
+  evaluateAtPressure,
+  idealLnK,
+  idealPressure,
+  idealTemperature,
+  updateLnK,
+} from "./k-values.ts";
 import type { Mixture } from "./mixture.ts";
 import type { MixtureWork } from "./mixture-work.ts";
 import { targetsOf, type SaturationEnd, type SaturationTarget } from "./saturation-target.ts";
@@ -31,6 +37,16 @@ export function findSaturation(
     if (startIdeal(mix, z, target, work) && attempt(mix, z, target, work, count)) return found;
   }
   return traceEnvelope(mix, z, target, work);
+}
+
+/** {@link findSaturation} without its last resort: whether the point was found at once. */
+export function findSaturationDirectly(
+  mix: Mixture,
+  z: ArrayLike<number>,
+  target: SaturationTarget,
+  work: MixtureWork,
+): boolean {
+  return startIdeal(mix, z, target, work) && attempt(mix, z, target, work, 1);
 }
 
 function startIdeal(

@@ -14,9 +14,6 @@ export type SaturationEnd =
   | { readonly kind: "not-converged" };
 
 /** The two targets of Newton's method. */
-export function targetsOf(
-  target: SplitTarget,
-  beta: number,
-): readonly [SplitTarget, SplitTarget] {
+export function targetsOf(target: SplitTarget, beta: number): readonly [SplitTarget, SplitTarget] {
   return [target, { quantity: "beta", value: beta }];
 }

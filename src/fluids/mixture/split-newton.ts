@@ -254,7 +254,11 @@ function fillBulk(
       const common = (z[j] * K) / (d * d);
       const slope = (z[j] * (K - 1)) / (d * d);
       const partial =
-        quantity === "h" ? phase.hBar[j] : quantity === "s" ? phase.sBar[j] : (v * phase.Pi[j]) / phase.D;
+        quantity === "h"
+          ? phase.hBar[j]
+          : quantity === "s"
+            ? phase.sBar[j]
+            : (v * phase.Pi[j]) / phase.D;
       const excess = (share * (partial - bulk)) / scale;
       matrix[start + j] += excess * (inVapour ? (1 - beta) * common : -beta * common);
       matrix[start + n] -= excess * (inVapour ? slope * K : slope);

@@ -1,7 +1,7 @@
 import { solveLinear } from "../../numerics/index.ts";
 import { evaluateAtPressure, lnPhiOf, lnVolatility } from "./k-values.ts";
 import type { Mixture } from "./mixture.ts";
-import type { MixtureWork, PhaseWork } from "./mixture-work.ts";
+import type { MixtureWork } from "./mixture-work.ts";
 import { densityRoot, residualGibbs, type RootSide } from "./phase-density.ts";
 import { evaluateFugacityDerivatives, evaluatePhase, placePhase } from "./phase-kernel.ts";
 
@@ -10,7 +10,9 @@ const amountRounding = 1e-11;
 /** A tangent-plane distance below this is no rounding. */
 const clearlyBelow = 1e-7;
 const substitutions = 3;
-const maxNewton = 30;
+const maxSteps = 80;
+/** Of the distance itself, near a minimum. */
+const distanceRounding = 1e-13;
 
 /**
  * Evaluates the feed at T, p at its density of lowest Gibbs energy and keeps ln z_i + ln φ_i in work.d.
@@ -96,7 +98,10 @@ function isUnstable(
   return true;
 }
 
-/** Moves ln Y to a stationary point of the tangent-plane distance. */
+/**
+ * Moves ln Y downhill to a minimum of the tangent-plane distance: substitution, then Newton's method
+ * in α = 2√Y, damped (Levenberg and Marquardt) while it would go uphill.
+ */
 function minimiseDistance(
   mix: Mixture,
   T: number,
@@ -104,17 +109,32 @@ function minimiseDistance(
   side: RootSide,
   work: MixtureWork,
 ): "below" | "above" | "trivial" {
-  const { trial } = work;
-  for (let step = 0; step < substitutions + maxNewton; step++) {
+  let previous = Infinity;
+  let damping = 0;
+  for (let step = 0; step < maxSteps; step++) {
     if (!evaluateTrial(mix, T, p, side, work)) return "above";
-    const newton = step >= substitutions;
-    const below = tangentDistance(mix, p, work) < -clearlyBelow;
-    if (newton && below) return "below";
-    const change = newton ? newtonTrial(mix, trial, p, work) : substituteTrial(mix, trial, p, work);
-    if (isFeed(mix, work)) return "trivial";
-    if (change < 1e-9) return amount(mix, work) > 1 + amountRounding ? "below" : "above";
+    const distance = tangentDistance(mix, p, work);
+    if (step > substitutions && distance > previous + distanceRounding) {
+      damping = damping === 0 ? 1 : 4 * damping;
+      if (damping > 1e5) return "above";
+      work.lnY.set(work.kept);
+    } else {
+      if (step >= substitutions && distance < -clearlyBelow) return "below";
+      if (isFeed(mix, work)) return "trivial";
+      previous = distance;
+      damping = damping < 0.02 ? 0 : 0.2 * damping;
+      work.kept.set(work.lnY);
+      if (step < substitutions) {
+        if (substituteTrial(mix, p, work) < 1e-9) break;
+        continue;
+      }
+      fillDistance(mix, p, work);
+    }
+    const change = stepDownhill(mix, damping, work);
+    if (change < 1e-10) break;
+    if (!(change < Infinity)) return "above";
   }
-  return "above";
+  return amount(mix, work) > 1 + amountRounding && previous < distanceRounding ? "below" : "above";
 }
 
 function evaluateTrial(
@@ -145,8 +165,7 @@ function tangentDistance({ n }: Mixture, p: number, { trial, lnY, d }: MixtureWo
   return sum;
 }
 
-function substituteTrial(mix: Mixture, trial: PhaseWork, p: number, work: MixtureWork): number {
-  const { lnY, d } = work;
+function substituteTrial(mix: Mixture, p: number, { trial, lnY, d }: MixtureWork): number {
   let largest = 0;
   for (let i = 0; i < mix.n; i++) {
     if (d[i] === -Infinity) continue;
@@ -157,27 +176,46 @@ function substituteTrial(mix: Mixture, trial: PhaseWork, p: number, work: Mixtur
   return largest;
 }
 
-/** One Newton step on ln Y; falls back on substitution where it would leap. */
-function newtonTrial(mix: Mixture, trial: PhaseWork, p: number, work: MixtureWork): number {
+/** Gradient and second derivatives of the distance in α at the evaluated trial. */
+function fillDistance(mix: Mixture, p: number, work: MixtureWork): void {
   const { n } = mix;
-  const { lnY, d, matrix, right } = work;
+  const { trial, lnY, d, gradient, hessian } = work;
   evaluateFugacityDerivatives(mix, trial);
   const sum = amount(mix, work);
   for (let i = 0; i < n; i++) {
     const present = d[i] !== -Infinity;
-    right[i] = present ? d[i] - lnPhiOf(trial, i, p) - lnY[i] : 0;
+    const root = present ? Math.exp(0.5 * lnY[i]) : 0;
+    gradient[i] = present ? root * (lnY[i] + lnPhiOf(trial, i, p) - d[i]) : 0;
     for (let j = 0; j < n; j++) {
-      const share = d[j] === -Infinity ? 0 : Math.exp(lnY[j]) / sum;
-      matrix[i * n + j] = (i === j ? 1 : 0) + share * trial.phi[i * n + j];
+      const other = d[j] === -Infinity ? 0 : Math.exp(0.5 * lnY[j]);
+      hessian[i * n + j] = (i === j ? 1 : 0) + (root * other * trial.phi[i * n + j]) / sum;
     }
   }
-  let largest = 0;
-  if (solveLinear(n, matrix, right)) {
-    for (let i = 0; i < n; i++) largest = Math.max(largest, Math.abs(right[i]));
-  } else largest = Infinity;
-  if (!(largest < 2)) return substituteTrial(mix, trial, p, work);
-  for (let i = 0; i < n; i++) if (d[i] !== -Infinity) lnY[i] += right[i];
-  return largest;
+}
+
+/** One step from work.kept; returns the largest change of α, Infinity if there is none downhill. */
+function stepDownhill({ n }: Mixture, damping: number, work: MixtureWork): number {
+  const { gradient, hessian, matrix, right, lnY, kept, d } = work;
+  for (let extra = damping; extra < 1e6; extra = extra === 0 ? 1 : 4 * extra) {
+    let slope = 0;
+    for (let k = 0; k < n * n; k++) matrix[k] = hessian[k];
+    for (let i = 0; i < n; i++) {
+      matrix[i * n + i] += extra;
+      right[i] = -gradient[i];
+    }
+    if (!solveLinear(n, matrix, right)) continue;
+    for (let i = 0; i < n; i++) slope += right[i] * gradient[i];
+    if (slope > 0) continue;
+    let largest = 0;
+    for (let i = 0; i < n; i++) {
+      if (d[i] === -Infinity) continue;
+      largest = Math.max(largest, Math.abs(right[i]));
+      const root = Math.exp(0.5 * kept[i]);
+      lnY[i] = 2 * Math.log(Math.max(0.1 * root, root + 0.5 * right[i]));
+    }
+    return largest;
+  }
+  return Infinity;
 }
 
 /** Whether the trial has come back to the feed itself. */
