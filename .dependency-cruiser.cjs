@@ -1,6 +1,7 @@
 // The arrows of the house: which room may import which. See docs/architecture.md.
 const arrows = {
   units: [],
+  wire: [],
   numerics: [],
   air: [],
   fluids: ["numerics"],
@@ -9,8 +10,8 @@ const arrows = {
   calculations: ["units", "numerics", "fluids", "air", "service", "trial"],
   store: ["trial"],
   report: ["units", "trial", "calculations"],
-  server: ["store", "report", "trial", "calculations"],
-  cli: ["store", "report", "trial", "calculations"],
+  server: ["wire", "store", "report", "trial", "calculations"],
+  cli: ["wire", "store", "report", "trial", "calculations"],
   web: ["units", "store", "report", "trial", "calculations"],
 };
 const tests = "\\.(test|bench)\\.tsx?$";

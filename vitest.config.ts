@@ -1,9 +1,12 @@
-import { defineConfig } from "vitest/config";
+import { configDefaults, defineConfig } from "vitest/config";
 
 export default defineConfig({
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
   test: {
     include: ["src/**/*.test.{ts,tsx}", "test/**/*.test.ts"],
+    exclude: [...configDefaults.exclude, "test/campaign/**"],
+    // The report carries its style sheets as text; without this they would arrive empty.
+    css: true,
     testTimeout: 60_000,
     hookTimeout: 120_000,
   },

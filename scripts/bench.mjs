@@ -7,6 +7,7 @@
 // that this engine is faster.
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
+import { performance } from "node:perf_hooks";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { build } from "vite";
@@ -52,7 +53,9 @@ const count = 256;
 const results = names.map((name) => measure(fluids.fluid(name)));
 const pad = (text, width) => String(text).padEnd(width);
 const width = Math.max(...Object.keys(native).map((label) => label.length)) + 2;
-console.log(`Microseconds per call on Node ${process.version}; in brackets the native figure and the ratio.`);
+console.log(
+  `Microseconds per call on Node ${process.version}; in brackets the native figure and the ratio.`,
+);
 console.log(pad("call", width) + names.map((name) => pad(name, 26)).join(""));
 for (const [label, figures] of Object.entries(native)) {
   const cells = results.map((result, k) => {

@@ -11,6 +11,7 @@ const { saturationFileText } = await load("src/fluids/saturation-file.ts");
 
 const wanted = process.argv.slice(2);
 for (const name of readdirSync(`${root}data/fluids`).sort()) {
+  if (!name.endsWith(".json")) continue;
   const stem = name.replace(".json", "");
   if (wanted.length > 0 && !wanted.includes(stem)) continue;
   const file = parseFluidFile(JSON.parse(readFileSync(`${root}data/fluids/${name}`, "utf8")));

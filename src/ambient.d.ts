@@ -20,12 +20,23 @@ declare module "papaparse" {
   export default Papa;
 }
 
-// psychrolib ships no types and one global unit system; only the room `air` may import it.
+// psychrolib ships no types and one global unit system; only the room `air` may import it. SI: °C, Pa, J/kg, kg/kg.
 declare module "psychrolib" {
-  const psychrolib: Record<string, ((...values: number[]) => never) | undefined> & {
-    SI: number;
+  const psychrolib: {
+    readonly SI: number;
     SetUnitSystem(system: number): void;
-    [name: string]: unknown;
+    GetSatVapPres(celsius: number): number;
+    GetSatHumRatio(celsius: number, pascal: number): number;
+    GetSatAirEnthalpy(celsius: number, pascal: number): number;
+    GetHumRatioFromRelHum(celsius: number, relativeHumidity: number, pascal: number): number;
+    GetHumRatioFromTWetBulb(celsius: number, wetBulb: number, pascal: number): number;
+    GetHumRatioFromTDewPoint(dewPoint: number, pascal: number): number;
+    GetRelHumFromHumRatio(celsius: number, humidityRatio: number, pascal: number): number;
+    GetTDewPointFromHumRatio(celsius: number, humidityRatio: number, pascal: number): number;
+    GetTWetBulbFromHumRatio(celsius: number, humidityRatio: number, pascal: number): number;
+    GetVapPresFromHumRatio(humidityRatio: number, pascal: number): number;
+    GetMoistAirEnthalpy(celsius: number, humidityRatio: number): number;
+    GetMoistAirVolume(celsius: number, humidityRatio: number, pascal: number): number;
   };
   export default psychrolib;
 }

@@ -12,7 +12,13 @@ import { supercriticalGuide } from "./supercritical-guide.ts";
 /** Enthalpy, J/kg, and entropy, J/(kg K), of saturated liquid at 273.15 K in the IIR convention. */
 const iir = { T: 273.15, h: 200e3, s: 1e3 };
 
-/** Fluids whose liquid does not exist at 273.15 K keep the zero of their file. */
+/**
+ * Builds a fluid from its two files.
+ *
+ * Fluids whose liquid does not exist at 273.15 K keep the zero of their file.
+ *
+ * @throws  Error if the files are not those of the fluid: they are part of this package.
+ */
 export function buildPureFluid(
   id: FluidId,
   file: FluidFile,
@@ -61,7 +67,8 @@ function referenceOffset(
   return { a1: (s - iir.s * M) / R, a2: (iir.h * M - h) / (R * Tr) };
 }
 
-function infoOf(id: FluidId, file: FluidFile): FluidInfo {
+/** The part of a file that a reader wants to know. */
+export function infoOf(id: FluidId, file: FluidFile): FluidInfo {
   const { name, ashrae, molarMass, gasConstant, critical, acentric, validity, source } = file;
   return {
     id,

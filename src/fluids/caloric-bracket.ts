@@ -28,8 +28,8 @@ export function bracketCaloric(
   const { p, value, quantity } = target;
   const { Tlow, Thigh } = bounds;
   const place = quantity === "h" ? H : S;
-  const at = (T: number): number => {
-    if (!solveDensity(fluid, T, p, work, bounds.side)) return Number.NaN;
+  const at = (T: number, side = bounds.side): number => {
+    if (!solveDensity(fluid, T, p, work, side)) return Number.NaN;
     evaluateIdeal(fluid.ideal, fluid.Tr / T, work.ideal);
     propertiesAtDensity(fluid, T, work.delta * fluid.rhor, work);
     work.T = T;
@@ -38,8 +38,8 @@ export function bracketCaloric(
   const [low, high] = [at(Tlow), at(Thigh)];
   const room = slack * fluid.R * (quantity === "h" ? Tlow : 1);
   if (value < low - room || value > high + room) {
-    const reason = "out-of-range";
-    return { kind: "failed", reason, quantity, value, from: low, to: high };
+    const [from, to] = [at(fluid.info.Tmin, "stable"), at(fluid.info.Tmax, "stable")];
+    return { kind: "failed", reason: "out-of-range", quantity, value, from, to };
   }
   if (value <= low || value >= high) {
     at(value <= low ? Tlow : Thigh);

@@ -5,7 +5,7 @@ import { evaluateIdeal, I2 } from "./ideal.ts";
 import { evaluateProperties, H, S } from "./properties.ts";
 import type { PureFluid } from "./pure-fluid.ts";
 import { densitiesAt, lookUpLiquid, temperatureAt, xAt } from "./saturation-model.ts";
-import { checkRange, singlePhase, twoPhase, type StateOutcome } from "./state.ts";
+import { checkRange, outOfRange, singlePhase, twoPhase, type StateOutcome } from "./state.ts";
 import type { StateWork } from "./state-work.ts";
 import { startAboveCritical } from "./supercritical-guide.ts";
 
@@ -44,8 +44,9 @@ const rounding = 1e-13;
 function caloricFlash(fluid: PureFluid, target: CaloricTarget, work: StateWork): StateOutcome {
   const { p, value, quantity } = target;
   const { info, saturation } = fluid;
-  const refused = checkRange("p", p, Number.MIN_VALUE, info.pmax);
+  const refused = checkRange("p", p, 0, info.pmax);
   if (refused) return refused;
+  if (p === 0) return outOfRange("p", p, 0, info.pmax);
   if (!Number.isFinite(value)) throw new RangeError(`${quantity} is not finite: ${value}`);
   const { temperature, critical, states } = saturation;
   const lnP = Math.log(p);

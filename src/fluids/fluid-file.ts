@@ -1,6 +1,6 @@
 import type { IdealTerm } from "./ideal.ts";
 import { columnsOf, numberAt, recordAt, recordsAt, textAt, type Place } from "./json-place.ts";
-import type { ResidualTerm } from "./residual-term.ts";
+import type { GaussianTerm, NonAnalyticTerm, PowerTerm, ResidualTerm } from "./residual-term.ts";
 
 /** Content of data/fluids/<id>.json that the room uses. K, Pa, mol/m³, J/(mol K), kg/mol. */
 export interface FluidFile {
@@ -46,16 +46,9 @@ export function parseFluidFile(value: unknown): FluidFile {
   const root = recordAt({ path: "", value });
   const found = textAt(root("schema"));
   if (found !== schema) throw new Error(`schema: found ${found}, accepted ${schema}`);
-  const critical = recordAt(root("critical"));
-  const reducing = recordAt(root("reducing"));
-  const validity = recordAt(root("validity"));
   const ideal = recordAt(root("idealGas"));
   const offset = recordAt(ideal("referenceOffset"));
   const ancillaries = recordAt(root("ancillaries"));
-  const terms = recordsAt(ideal("terms")).map(parseIdealTerm);
-  if (terms.filter((term) => term.type === "lead").length !== 1) {
-    throw new Error("idealGas.terms: exactly one lead term is accepted");
-  }
   return {
     id: textAt(root("id")),
     name: textAt(root("name")),
@@ -63,18 +56,8 @@ export function parseFluidFile(value: unknown): FluidFile {
     molarMass: positiveAt(root("molarMass")),
     gasConstant: positiveAt(root("gasConstant")),
     acentric: numberAt(root("acentric")),
-    critical: {
-      T: positiveAt(critical("T")),
-      p: positiveAt(critical("p")),
-      rho: positiveAt(critical("rhomolar")),
-    },
-    reducing: { T: positiveAt(reducing("T")), rho: positiveAt(reducing("rhomolar")) },
-    validity: {
-      Tmin: positiveAt(validity("Tmin")),
-      Tmax: positiveAt(validity("Tmax")),
-      pmax: positiveAt(validity("pmax")),
-    },
-    ideal: terms,
+    ...parsePoints(root),
+    ideal: parseIdeal(ideal("terms")),
     referenceOffset: { a1: numberAt(offset("a1")), a2: numberAt(offset("a2")) },
     residual: parseResidual(root("residual")),
     ancillaries: {
@@ -88,6 +71,27 @@ export function parseFluidFile(value: unknown): FluidFile {
   };
 }
 
+function parsePoints(
+  root: (key: string) => Place,
+): Pick<FluidFile, "critical" | "reducing" | "validity"> {
+  const critical = recordAt(root("critical"));
+  const reducing = recordAt(root("reducing"));
+  const validity = recordAt(root("validity"));
+  return {
+    critical: {
+      T: positiveAt(critical("T")),
+      p: positiveAt(critical("p")),
+      rho: positiveAt(critical("rhomolar")),
+    },
+    reducing: { T: positiveAt(reducing("T")), rho: positiveAt(reducing("rhomolar")) },
+    validity: {
+      Tmin: positiveAt(validity("Tmin")),
+      Tmax: positiveAt(validity("Tmax")),
+      pmax: positiveAt(validity("pmax")),
+    },
+  };
+}
+
 /**
  * Reads a list of residual terms; also those of a departure function.
  *
@@ -96,44 +100,59 @@ export function parseFluidFile(value: unknown): FluidFile {
  */
 export function parseResidual(place: Place): readonly ResidualTerm[] {
   return recordsAt(place).map((term) => {
-    const at = recordAt(term);
-    const type = textAt(at("type"));
+    const type = textAt(recordAt(term)("type"));
     switch (type) {
       case "power":
       case "powerG":
-      case "powerExpTau": {
-        const keys = ["n", "d", "t", "l"] as const;
-        const { n, d, t, l } = columnsOf(term, keys);
-        wholeNumbers(term, "d", d);
-        wholeNumbers(term, "l", l);
-        const g = type === "powerG" ? columnsOf(term, ["n", "g"] as const).g : n.map(() => 1);
-        const m = type === "powerExpTau" ? columnsOf(term, ["n", "m"] as const).m : n.map(() => 0);
-        return { type: "power", n, d, t, l, g, m };
-      }
+      case "powerExpTau":
+        return parsePower(term, type);
       case "gaussian":
-      case "gergExponential": {
-        const keys = ["n", "d", "t", "eta", "epsilon", "beta", "gamma"] as const;
-        const columns = columnsOf(term, keys);
-        wholeNumbers(term, "d", columns.d);
-        const { n, beta, gamma } = columns;
-        const zero = n.map(() => 0);
-        if (type === "gaussian") return { ...columns, type, lambda: zero };
-        const scaled = n.map((value, k) => value * Math.exp(beta[k] * gamma[k]));
-        return { ...columns, type: "gaussian", n: scaled, lambda: beta, beta: zero, gamma: zero };
-      }
-      case "nonAnalytic": {
-        const keys = ["n", "a", "b", "beta", "A", "B", "C", "D"] as const;
-        const columns = columnsOf(term, keys);
-        // The third derivative in density is finite at the critical density only then.
-        if (columns.beta.some((beta) => beta >= 1 / 3) || columns.a.some((a) => a < 1.5)) {
-          throw new Error(`${term.path}: accepted are beta < 1/3 and a ≥ 1.5`);
-        }
-        return { ...columns, type };
-      }
+      case "gergExponential":
+        return parseGaussian(term, type);
+      case "nonAnalytic":
+        return parseNonAnalytic(term);
       default:
         throw new Error(`${term.path}.type: found ${type}, not a known residual term`);
     }
   });
+}
+
+function parsePower(term: Place, type: "power" | "powerG" | "powerExpTau"): PowerTerm {
+  const { n, d, t, l } = columnsOf(term, ["n", "d", "t", "l"] as const);
+  wholeNumbers(term, "d", d);
+  wholeNumbers(term, "l", l);
+  const g = type === "powerG" ? columnsOf(term, ["n", "g"] as const).g : n.map(() => 1);
+  const m = type === "powerExpTau" ? columnsOf(term, ["n", "m"] as const).m : n.map(() => 0);
+  return { type: "power", n, d, t, l, g, m };
+}
+
+function parseGaussian(term: Place, type: "gaussian" | "gergExponential"): GaussianTerm {
+  const keys = ["n", "d", "t", "eta", "epsilon", "beta", "gamma"] as const;
+  const columns = columnsOf(term, keys);
+  wholeNumbers(term, "d", columns.d);
+  const { n, beta, gamma } = columns;
+  const zero = n.map(() => 0);
+  if (type === "gaussian") return { ...columns, type, lambda: zero };
+  const scaled = n.map((value, k) => value * Math.exp(beta[k] * gamma[k]));
+  return { ...columns, type: "gaussian", n: scaled, lambda: beta, beta: zero, gamma: zero };
+}
+
+function parseNonAnalytic(term: Place): NonAnalyticTerm {
+  const keys = ["n", "a", "b", "beta", "A", "B", "C", "D"] as const;
+  const columns = columnsOf(term, keys);
+  // The third derivative in density is finite at the critical density only then.
+  if (columns.beta.some((beta) => beta >= 1 / 3) || columns.a.some((a) => a < 1.5)) {
+    throw new Error(`${term.path}: accepted are beta < 1/3 and a ≥ 1.5`);
+  }
+  return { ...columns, type: "nonAnalytic" };
+}
+
+function parseIdeal(place: Place): readonly IdealTerm[] {
+  const terms = recordsAt(place).map(parseIdealTerm);
+  if (terms.filter((term) => term.type === "lead").length !== 1) {
+    throw new Error(`${place.path}: exactly one lead term is accepted`);
+  }
+  return terms;
 }
 
 function parseIdealTerm(term: Place): IdealTerm {

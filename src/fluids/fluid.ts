@@ -1,11 +1,12 @@
+import { buildPureFluid, infoOf } from "./build-fluid.ts";
 import { fluidFiles } from "./fluid-files.ts";
-import { parseFluidFile } from "./fluid-file.ts";
+import { parseFluidFile, type FluidFile } from "./fluid-file.ts";
 import { fluidIds, type FluidId } from "./fluid-id.ts";
-import { buildPureFluid } from "./build-fluid.ts";
 import type { FluidInfo, PureFluid } from "./pure-fluid.ts";
 import { parseSaturationFile } from "./saturation-file.ts";
 
-/** Built fluids. They never change, so a cache changes nothing but the time. */
+// What was read and built never changes, so keeping it changes nothing but the time.
+const read = new Map<FluidId, FluidFile>();
 const built = new Map<FluidId, PureFluid>();
 
 /**
@@ -16,20 +17,29 @@ const built = new Map<FluidId, PureFluid>();
  * Cost: a few milliseconds at first, then a look-up.
  */
 export function fluid(id: FluidId): PureFluid {
-  const known = built.get(id);
-  if (known) return known;
-  if (!fluidIds.includes(id)) throw new RangeError(`no fluid ${id as string}`);
-  const files = fluidFiles[id];
-  const fresh = buildPureFluid(
-    id,
-    parseFluidFile(files.equation),
-    parseSaturationFile(files.saturation),
+  return keep(built, id, () =>
+    buildPureFluid(id, fileOf(id), parseSaturationFile(fluidFiles[id].saturation)),
   );
-  built.set(id, fresh);
-  return fresh;
 }
 
-/** Constants, limits and source of a fluid. */
+/**
+ * Constants, limits and source of a fluid.
+ *
+ * @throws  RangeError for a designation that is not in `fluidIds`: the caller's bug.
+ */
 export function fluidInfo(id: FluidId): FluidInfo {
-  return fluid(id).info;
+  return infoOf(id, fileOf(id));
+}
+
+function fileOf(id: FluidId): FluidFile {
+  if (!fluidIds.includes(id)) throw new RangeError(`no fluid ${id as string}`);
+  return keep(read, id, () => parseFluidFile(fluidFiles[id].equation));
+}
+
+function keep<Value>(store: Map<FluidId, Value>, id: FluidId, make: () => Value): Value {
+  const known = store.get(id);
+  if (known) return known;
+  const fresh = make();
+  store.set(id, fresh);
+  return fresh;
 }

@@ -51,6 +51,7 @@ export {
   U,
 } from "./properties.ts";
 export { solveDensity } from "./density.ts";
+export { parseResidual } from "./fluid-file.ts";
 export { compileResidual, createResidualWork } from "./residual-model.ts";
 export type { ResidualModel, ResidualWork } from "./residual-model.ts";
 export {

@@ -249,12 +249,7 @@ function unstable(fluid: PureFluid, T: number, p: number, rho: number): StateFai
   };
 }
 
-export function densityFailure(
-  fluid: PureFluid,
-  T: number,
-  p: number,
-  work: StateWork,
-): StateFailure {
+function densityFailure(fluid: PureFluid, T: number, p: number, work: StateWork): StateFailure {
   const { iterations } = work;
   evaluateProperties(fluid, T, work.delta * fluid.rhor, work);
   const reached = work.out[P];
@@ -285,6 +280,12 @@ export function checkRange(
   return outOfRange(quantity, value, from, to);
 }
 
-function outOfRange(quantity: Quantity, value: number, from: number, to: number): StateFailure {
+/** The failure of a value outside its limits. */
+export function outOfRange(
+  quantity: Quantity,
+  value: number,
+  from: number,
+  to: number,
+): StateFailure {
   return { kind: "failed", reason: "out-of-range", quantity, value, from, to };
 }

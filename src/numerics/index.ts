@@ -1,4 +1,4 @@
-// Numerics: roots, Chebyshev expansions and random numbers as functions of plain numbers.
+// Numerics: roots, Chebyshev expansions, statistics and random numbers as functions of plain numbers.
 // It must never know physics, units, files or clocks. Randomness is seeded by the caller.
 export { chebyshevFit, chebyshevNodes, clenshaw } from "./chebyshev.ts";
 export { createRandom } from "./random.ts";
@@ -9,3 +9,15 @@ export { newtonInBracket } from "./newton-in-bracket.ts";
 export { solveLinear } from "./solve-linear.ts";
 export { evaluateAt, fitPiecewise, intervalOf } from "./piecewise-chebyshev.ts";
 export type { PiecewiseChebyshev, PiecewiseOptions } from "./piecewise-chebyshev.ts";
+export {
+  autocorrelationTime,
+  autocovariance,
+  effectiveSampleSize,
+  fitLine,
+  mean,
+  median,
+  standardDeviation,
+} from "./statistics.ts";
+export type { Line } from "./statistics.ts";
+export { fitApproach } from "./exponential-approach.ts";
+export type { ApproachFit } from "./exponential-approach.ts";

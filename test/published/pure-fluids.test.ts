@@ -45,8 +45,8 @@ describe("printed check values within half a unit of the last digit", () => {
 });
 
 // Nine heat capacities and speeds of sound of propane, all of them recalled, miss the last printed
-// digit by up to 1e-7 of the value, as does the library that the data came through: its ideal-gas
-// coefficients are rounded otherwise. They are held to that, and the list may not grow.
+// digit by up to 1e-7 of the value, as does the library that the data came through: the
+// differences depend on T alone, so they lie in its ideal-gas coefficients. They are held to that, and the list may not grow.
 describe("recalled check values that miss the last digit, within 1e-7", () => {
   const missing = checkValues.filter(missesLastDigit);
   test("are nine of R290 and no transcribed ones", () => {

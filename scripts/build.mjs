@@ -1,0 +1,70 @@
+// Builds dist: the app (dist/web) and the command with its server (dist/coldproof.mjs).
+import { existsSync, renameSync, rmSync } from "node:fs";
+import { join } from "node:path";
+import { hashOf, root, stamp, writeStamp } from "./steps/checkout.mjs";
+import { SetUpError, isMain, runScript, say } from "./steps/run.mjs";
+
+const inputs = ["src", "data", "public", "scripts/build.mjs", "package-lock.json"];
+const isTest = (path) => /\.(test|bench)\.tsx?$/.test(path);
+const at = (path) => join(root, path);
+
+/** Builds when a source, a data file or a build tool changed since the last time. */
+export async function buildIfChanged() {
+  const wanted = hashOf(inputs, { keep: (path) => !isTest(path), salt: process.version });
+  if (existsSync(at("dist/coldproof.mjs")) && stamp("build") === wanted) return;
+  say("building");
+  await build();
+  writeStamp("build", wanted);
+}
+
+/** Builds beside and swaps at the end: a failed build leaves the last good one. */
+async function build() {
+  const { build: viteBuild } = await import("vite");
+  const next = at("dist.next");
+  rmSync(next, { recursive: true, force: true });
+  try {
+    await viteBuild(appConfig(join(next, "web")));
+    await viteBuild(nodeConfig(next));
+  } catch (error) {
+    throw new SetUpError(`the build failed:\n${error.message}`, { cause: error });
+  }
+  rmSync(at("dist.old"), { recursive: true, force: true });
+  if (existsSync(at("dist"))) renameSync(at("dist"), at("dist.old"));
+  renameSync(next, at("dist"));
+  rmSync(at("dist.old"), { recursive: true, force: true });
+}
+
+/** The app reads its own configuration: it brings the service worker that lists what was built. */
+function appConfig(outDir) {
+  return {
+    root: at("src/web"),
+    logLevel: "warn",
+    build: { outDir, emptyOutDir: true },
+  };
+}
+
+/** One file for Node with everything but SQLite's binary, which must stay a file of its own. */
+function nodeConfig(outDir) {
+  return {
+    root,
+    configFile: false,
+    publicDir: false,
+    logLevel: "warn",
+    oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
+    ssr: { noExternal: true, external: ["better-sqlite3"] },
+    build: {
+      ssr: "src/coldproof.ts",
+      outDir,
+      emptyOutDir: false,
+      target: "node20",
+      minify: false,
+      rolldownOptions: { output: { entryFileNames: "coldproof.mjs", codeSplitting: false } },
+    },
+  };
+}
+
+if (isMain(import.meta.url)) {
+  await runScript(async () => {
+    await build();
+  });
+}

@@ -1,0 +1,20 @@
+/** Cautions stand where the hand is; they defer to codes, the vehicle's maker and licensed practice. */
+export const cautions = {
+  ports:
+    "Service ports: liquid refrigerant freezes skin and eyes. Wear goggles and gloves, and keep ignition sources away when the content may burn.",
+  identity:
+    "Pressure alone does not identify a refrigerant. Check identity before a recovery machine is connected; a mixture or a flammable product can damage it and hurt people.",
+  charge: "Static pressure does not measure the charge: weigh it.",
+  rules:
+    "Follow local law, the vehicle maker's instructions and licensed practice; nothing here permits releasing refrigerant.",
+  leakTest:
+    "Never raise pressure or test for leaks with air: refrigerant mixed with air under pressure can burn.",
+  running:
+    "Engine running: keep hands, sleeves and hoses away from belts and fans, and never open the high-side valve to a can.",
+  equation:
+    "Figures of the pure fluid. Oil, air, moisture or another refrigerant in a system shift them.",
+  coldWater:
+    "Water below 4 °C contracts on warming: two states may share this pair there, and one of them is given.",
+  vacuumTest:
+    "A vacuum hold finds gross leaks and water only: it loads seals inwards by 1 bar, service loads them outwards by 5 to 20 bar.",
+} as const;

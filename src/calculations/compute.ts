@@ -1,0 +1,66 @@
+import type { Answer, FullAnswer } from "./answer.ts";
+import { invalidInput, issue } from "./answer.ts";
+import { airAssumptions } from "./air-fields.ts";
+import type { Calculation } from "./definition.ts";
+import { operatingCheck } from "./operating-check.ts";
+import { readInput } from "./read-input.ts";
+import { saturation } from "./saturation.ts";
+import { state } from "./state.ts";
+import { staticCheckCalculation } from "./static-check.ts";
+import { vacuumCheckCalculation } from "./vacuum-check.ts";
+import { waterBoilingCalculation } from "./water-boiling.ts";
+
+/** Every computation offered to a user. */
+export const calculations: readonly Calculation[] = [
+  saturation,
+  state,
+  staticCheckCalculation,
+  waterBoilingCalculation,
+  vacuumCheckCalculation,
+  operatingCheck,
+];
+
+/** The calculation of this name; `undefined` if there is none. */
+export const findCalculation = (name: string): Calculation | undefined =>
+  calculations.find((calculation) => calculation.name === name);
+
+/** Did any field of the input count from the local air? */
+const usesAir = (values: Readonly<Record<string, unknown>>): boolean =>
+  Object.values(values).some(
+    (value) =>
+      typeof value === "object" && value !== null && "fromAir" in value && value.fromAir === true,
+  );
+
+const union = (...lists: readonly (readonly string[])[]): string[] => [...new Set(lists.flat())];
+
+/**
+ * Answers one request, whatever was sent.
+ *
+ * @param name  Name of a calculation.
+ * @param input Anything; see the calculation's `input` schema for what is understood.
+ * @returns an answer, the issues of the input, or the reason why there is no answer. Never throws for its input;
+ *          no number in it is NaN or infinite.
+ */
+export function compute(name: string, input: unknown): Answer {
+  const calculation = findCalculation(name);
+  if (!calculation) {
+    const names = calculations.map((known) => known.name).join(", ");
+    return invalidInput(issue("name", name, `a calculation out of: ${names}`));
+  }
+  const read = readInput(calculation, input);
+  if (read.kind === "invalid") return read;
+  const outcome = calculation.run(read.values, read.air);
+  if (outcome.kind !== "answer") return outcome;
+  const given = read.values["altitude"] !== undefined || read.values["barometer"] !== undefined;
+  const assumed = given || usesAir(read.values) ? airAssumptions(read.air) : [];
+  const assumptions = union(outcome.assumptions ?? [], assumed);
+  const answer: FullAnswer<unknown> = {
+    kind: "answer",
+    result: outcome.result,
+    ...(outcome.uncertainty && { uncertainty: outcome.uncertainty }),
+    cautions: union(calculation.cautions, outcome.cautions ?? []),
+    sources: union(outcome.sources ?? [], calculation.sources),
+    ...(assumptions.length > 0 && { assumptions }),
+  };
+  return answer;
+}

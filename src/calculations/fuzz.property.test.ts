@@ -1,0 +1,182 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { fluidIds } from "../fluids/index.ts";
+import { dimensions, unitsOf } from "../units/index.ts";
+import { calculations, compute } from "./index.ts";
+
+const seed = 8072;
+
+/** Every number anywhere in a value, with where it stands. */
+function numbersIn(value: unknown, path: string): { path: string; number: number }[] {
+  if (typeof value === "number") return [{ path, number: value }];
+  if (typeof value !== "object" || value === null) return [];
+  return Object.entries(value).flatMap(([key, inner]) => numbersIn(inner, `${path}.${key}`));
+}
+
+function sound(name: string, input: unknown): string {
+  const answer = compute(name, input);
+  for (const { path, number } of numbersIn(answer, "answer")) {
+    if (!Number.isFinite(number)) throw new Error(`${name} ${path} is ${number}`);
+  }
+  if (answer.kind === "invalid") {
+    expect(answer.issues.length).toBeGreaterThan(0);
+    for (const { field, accepted } of answer.issues)
+      expect(field !== "" || accepted !== "").toBe(true);
+  } else if (answer.kind === "answer") {
+    const calculation = calculations.find((known) => known.name === name);
+    expect(calculation?.output.safeParse(answer.result).success).toBe(true);
+  } else expect(answer.message.length).toBeGreaterThan(10);
+  // What goes over a wire comes back as it was.
+  const sent = JSON.stringify(answer);
+  expect(JSON.stringify(JSON.parse(sent))).toBe(sent);
+  return answer.kind;
+}
+
+const units = dimensions.flatMap((dimension) => unitsOf(dimension).map(({ label }) => label));
+const nearlyNumbers = fc.constantFrom(
+  0,
+  -0,
+  1,
+  -1,
+  NaN,
+  Infinity,
+  -Infinity,
+  1e308,
+  5e-324,
+  273.15,
+  1e5,
+  1e6,
+);
+const anyNumber = fc.oneof(
+  nearlyNumbers,
+  fc.double(),
+  fc.double({ min: 0, max: 1e3, noNaN: true }),
+  fc.double({ min: 0, max: 1e7, noNaN: true }),
+);
+const anyMeasure = fc.tuple(
+  fc.double({ min: -100, max: 1000, noNaN: true }),
+  fc.constantFrom(...units),
+);
+const anyText = fc.oneof(
+  anyMeasure.map(([value, unit]) => `${value.toFixed(2)} ${unit}`),
+  fc.constantFrom(
+    ...fluidIds,
+    "",
+    "85 psi",
+    "3-2-3 of 120 psi",
+    "1.6 % of 35 bar",
+    "5 lb 3 oz",
+    "1,234 psig",
+    "__proto__",
+    "\u0000",
+  ),
+  fc.string(),
+);
+const anyValue = fc.oneof(
+  anyNumber,
+  anyText,
+  fc.jsonValue(),
+  fc.constantFrom(undefined, null, true, [], {}),
+);
+const names = calculations.map(({ name }) => name);
+
+/** Fields of the calculation with any values, sometimes a stranger among them. */
+const wild = fc.constantFrom(...calculations).chain(({ name, fields }) => {
+  const keys = fc.oneof(
+    { weight: 9, arbitrary: fc.constantFrom(...Object.keys(fields)) },
+    { weight: 1, arbitrary: fc.string() },
+  );
+  return fc.record({
+    name: fc.constant(name),
+    input: fc.dictionary(keys, anyValue, { maxKeys: 6 }),
+  });
+});
+
+const anyFluid = fc.constantFrom(...fluidIds);
+const span = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+const log = (min: number, max: number) => span(Math.log(min), Math.log(max)).map(Math.exp);
+const symbols = {
+  T: span(1, 1500),
+  p: log(1e-6, 1e9),
+  h: span(-1e6, 5e6),
+  s: span(-5e3, 2e4),
+  rho: log(1e-10, 5000),
+  q: span(0, 1),
+};
+const celsius = span(-60, 120).map((t) => `${t.toFixed(2)} °C`);
+const psig = span(-14, 600).map((p) => `${p.toFixed(1)} psig`);
+/** Inputs that mean something, over the whole range of the fields and beyond the equations. */
+const meant = fc.oneof(
+  fc
+    .tuple(
+      anyFluid,
+      fc.uniqueArray(fc.constantFrom(...(Object.keys(symbols) as (keyof typeof symbols)[])), {
+        minLength: 2,
+        maxLength: 2,
+      }),
+      fc.record(symbols),
+    )
+    .map(([fluid, pair, values]) => ({
+      name: "state",
+      input: { fluid, ...Object.fromEntries(pair.map((symbol) => [symbol, values[symbol]])) },
+    })),
+  fc
+    .tuple(anyFluid, symbols.T, symbols.q)
+    .map(([fluid, T, q]) => ({ name: "saturation", input: { fluid, T, q } })),
+  fc
+    .tuple(anyFluid, symbols.p, symbols.q)
+    .map(([fluid, p, q]) => ({ name: "saturation", input: { fluid, p, q } })),
+  fc
+    .tuple(anyFluid, celsius, psig, span(-500, 4000))
+    .map(([fluid, ambient, reading, altitude]) => ({
+      name: "static-check",
+      input: { fluid, ambient, reading, altitude, volume: "3 L" },
+    })),
+  fc.tuple(celsius, span(0, 31), span(-500, 4000)).map(([ambient, depth, altitude]) => ({
+    name: "vacuum-check",
+    input: { ambient, vacuum: `${depth.toFixed(3)} inHg vac`, altitude },
+  })),
+  fc.tuple(log(1e-4, 1e7)).map(([pressure]) => ({ name: "water-boiling", input: { pressure } })),
+  fc
+    .tuple(celsius, psig, psig, celsius, celsius, span(0, 1))
+    .map(([ambient, low, high, vent, returnAir, returnHumidity]) => ({
+      name: "operating-check",
+      input: { fluid: "R134a", ambient, low, high, vent, returnAir, returnHumidity },
+    })),
+);
+
+test("5000 wild inputs: no throw, no NaN, a named field", () => {
+  fc.assert(
+    fc.property(wild, ({ name, input }) => void sound(name, input)),
+    { seed, numRuns: 5000 },
+  );
+});
+
+test("5000 inputs that mean something: the same, and many are answered", () => {
+  const kinds = new Map<string, number>();
+  fc.assert(
+    fc.property(meant, ({ name, input }) => {
+      const kind = sound(name, input);
+      kinds.set(kind, (kinds.get(kind) ?? 0) + 1);
+    }),
+    { seed, numRuns: 5000 },
+  );
+  expect(kinds.get("answer")).toBeGreaterThan(2000);
+});
+
+test("anything at all as name and input", () => {
+  const anything = fc.anything({
+    withBigInt: true,
+    withDate: true,
+    withMap: true,
+    withNullPrototype: true,
+  });
+  fc.assert(
+    fc.property(
+      fc.oneof(fc.constantFrom(...names), fc.string()),
+      anything,
+      (name, input) => void sound(name, input),
+    ),
+    { seed, numRuns: 2000 },
+  );
+});

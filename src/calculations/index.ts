@@ -1,0 +1,13 @@
+// Every computation offered to a user, defined once: name, schemas, function, cautions, sources.
+// Must never know: doors, stores, screens. Basis: SI, absolute pressure, per kg; texts with units are read here.
+export type {
+  Answer,
+  FullAnswer,
+  InvalidInput,
+  Issue,
+  NoAnswer,
+  NoAnswerReason,
+} from "./answer.ts";
+export { calculations, compute, findCalculation } from "./compute.ts";
+export type { Calculation } from "./definition.ts";
+export { findFluid } from "./fluid-field.ts";

@@ -1,0 +1,107 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { terminal } from "../../test/doors/terminal.ts";
+import { calculations, compute } from "../calculations/index.ts";
+
+const number = fc.oneof(
+  fc.double({ noNaN: true, noDefaultInfinity: true }),
+  fc.double({ min: 1, max: 1000, noNaN: true }),
+  fc.double({ min: 1e3, max: 1e8, noNaN: true }),
+);
+/** A usable value for most fields, so that many requests get past the reading of their input. */
+const usable: Readonly<Record<string, string>> = {
+  fluid: "R134a",
+  T: "80 °F",
+  ambient: "27 °C",
+  p: "85 psig",
+  reading: "6.1 bar(g)",
+  low: "35 psig",
+  high: "190 psig",
+  vacuum: "28 inHg vac",
+  pressure: "500 micron",
+  altitude: "1500 m",
+  gauge: "1.6 % of 35 bar",
+};
+const words = [...Object.values(usable), "R1234yf", "R718", "R744", "-459.68 °F", "0 K"];
+const value = fc.oneof(
+  { weight: 6, arbitrary: number.map(String) },
+  { weight: 4, arbitrary: fc.constantFrom(...words).map((text) => JSON.stringify(text)) },
+  fc.constantFrom(
+    "1e999",
+    "-1e999",
+    "NaN",
+    "-0",
+    "1e-400",
+    "0x10",
+    "null",
+    "[]",
+    "{}",
+    "true",
+    '""',
+  ),
+  fc.string({ unit: "binary", maxLength: 12 }).map((text) => JSON.stringify(text)),
+);
+const noise = fc.oneof(
+  fc.string({ unit: "binary", maxLength: 40 }),
+  fc.json({ maxDepth: 4 }),
+  fc.constantFrom(
+    "",
+    " ",
+    "\ufeff",
+    "{",
+    '{"__proto__":{"T":300}}',
+    '{"fluid":"R134a","T":300,"T":1}',
+  ),
+  fc.integer({ min: 1, max: 3000 }).map((n) => "[".repeat(n)),
+  fc.integer({ min: 1, max: 3000 }).map((n) => `{"T":${"[".repeat(n)}${"]".repeat(n)}}`),
+);
+
+/** Requests that name the calculation's own fields: usable values, some of them spoilt or missing. */
+function requestFor(fields: readonly string[]) {
+  const known = fields.filter((field) => field in usable);
+  const spoilt = fc.array(fc.tuple(fc.constantFrom(...fields), value), { maxLength: 3 });
+  return fc
+    .tuple(fc.subarray(known, { minLength: Math.ceil(known.length / 2) }), spoilt)
+    .map(([kept, spoils]) => {
+      const start = kept.map((field) => [field, JSON.stringify(usable[field])] as const);
+      const texts = new Map([...start, ...spoils]);
+      return `{${[...texts].map(([field, text]) => `${JSON.stringify(field)}:${text}`).join(",")}}`;
+    });
+}
+
+/** Whether every number in an answer, however deep, is finite; JSON would hide NaN as null. */
+function isFinite(answer: unknown): boolean {
+  if (typeof answer === "number") return Number.isFinite(answer);
+  if (typeof answer !== "object" || answer === null) return true;
+  return Object.values(answer).every(isFinite);
+}
+
+const each = Math.ceil(10_000 / calculations.length);
+
+test.each(calculations.map(({ name, fields }) => ({ name, fields: Object.keys(fields) })))(
+  `$name: ${each} lines of any kind, one line of JSON for each, never NaN`,
+  async ({ name, fields }) => {
+    const line = fc.oneof({ weight: 3, arbitrary: requestFor(fields) }, noise);
+    const lines = fc.sample(line, { numRuns: each, seed: 20260614 });
+    const input = lines.map((text) => `${text.replaceAll("\n", " ")}\n`);
+    const notFinite: unknown[] = [];
+    let answered = 0;
+    const watched: typeof compute = (which, request) => {
+      const answer = compute(which, request);
+      if (answer.kind === "answer") answered++;
+      if (!isFinite(answer)) notFinite.push({ request, answer });
+      return answer;
+    };
+    const change = { input, calculations, compute: watched };
+    const { code, out, err } = await terminal(["compute", name, "--lines"], change);
+    expect([code, err, notFinite]).toEqual([0, "", []]);
+    const answers = out.split("\n").slice(0, -1);
+    expect(answers).toHaveLength(each);
+    for (const text of answers) {
+      const answer = JSON.parse(text) as { error?: { kind: string }; result?: unknown };
+      expect("result" in answer || "error" in answer).toBe(true);
+    }
+    // The lines are not all noise: a good part of them reached the physics.
+    expect(answered).toBeGreaterThan(each / 50);
+  },
+);

@@ -1,0 +1,127 @@
+import { Command, CommanderError, Option } from "commander";
+import type { UnitSystem } from "../report/index.ts";
+import { computeLines, computeOne, describeCalculation, listCalculations } from "./compute.ts";
+import type { CliDeps } from "./deps.ts";
+import { exit, type Exit } from "./exit.ts";
+import { serve } from "./serve.ts";
+import { exportText, fail, importTrial, listTrials, writeTrial } from "./trial.ts";
+
+/**
+ * Runs the command to its end.
+ *
+ * @param argv what follows the command's name.
+ * @returns the exit code, see exit.ts.
+ */
+export async function runCli(argv: readonly string[], deps: CliDeps): Promise<number> {
+  let code: Exit = exit.done;
+  const program = programOf(deps, (ended) => {
+    code = ended;
+  });
+  try {
+    await program.parseAsync([...argv], { from: "user" });
+    return code;
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode;
+    throw error;
+  }
+}
+
+function programOf(deps: CliDeps, end: (code: Exit) => void): Command {
+  const program = new Command("coldproof")
+    .description("Test a refrigerant on a real vehicle, and compute with what is known about it.")
+    .version(deps.version)
+    .exitOverride()
+    .configureOutput({
+      writeOut: (text) => deps.stdout.write(text),
+      writeErr: (text) => deps.stderr.write(text),
+    })
+    .addHelpText(
+      "after",
+      "\nExit codes: 0 done, 1 wrong use or something in the way, 2 input that cannot be used, 3 no answer.",
+    );
+  addCompute(program, deps, end);
+  addTrial(program, deps, end);
+  program
+    .command("serve")
+    .description("serve the app on this machine")
+    .option("--port <number>", "port, else PORT, else 4780 or the next free one")
+    .option("--data <file>", dataHelp)
+    .action(async (options: { port?: string; data?: string }) => {
+      end(await serve(deps, options));
+    });
+  return program;
+}
+
+const systems: readonly UnitSystem[] = ["as-typed", "si", "us"];
+const trialHelp = "its id, or the beginning of it";
+const outHelp = "write there instead of to standard output";
+const dataHelp = "the log's file, else COLDPROOF_DATA, else var/coldproof.sqlite in the checkout";
+
+function addCompute(program: Command, deps: CliDeps, end: (code: Exit) => void): void {
+  program
+    .command("compute")
+    .description("compute one thing; without a name: list what there is")
+    .argument("[name]", "the calculation; alone: describe it")
+    .option("--json <text>", "one request, as JSON")
+    .option("--lines", "one JSON request a line from standard input, one line of JSON for each")
+    .action(async (name: string | undefined, options: { json?: string; lines?: boolean }) => {
+      end(await compute(deps, name, options));
+    });
+}
+
+function compute(
+  deps: CliDeps,
+  name: string | undefined,
+  { json, lines }: { json?: string; lines?: boolean },
+): Promise<Exit> {
+  if (json !== undefined && lines === true) return fail(deps, "use --json or --lines, not both.");
+  if (name === undefined) {
+    const asked = json !== undefined || lines === true;
+    return asked
+      ? fail(deps, "name a calculation. See: coldproof compute")
+      : listCalculations(deps);
+  }
+  if (json !== undefined) return computeOne(deps, name, json);
+  return lines === true ? computeLines(deps, name) : describeCalculation(deps, name);
+}
+
+function addTrial(program: Command, deps: CliDeps, end: (code: Exit) => void): void {
+  const trial = program.command("trial").description("list, take in, give out and report trials");
+  trial
+    .command("list")
+    .description("list the trials in the log")
+    .option("--json", "as JSON")
+    .option("--data <file>", dataHelp)
+    .action(async (options: { data?: string; json?: boolean }) => {
+      end(await listTrials(deps, options));
+    });
+  trial
+    .command("import")
+    .description("take in an export; doing it again changes nothing")
+    .argument("<file>")
+    .option("--data <file>", dataHelp)
+    .action(async (file: string, options: { data?: string }) => {
+      end(await importTrial(deps, file, options));
+    });
+  trial
+    .command("export")
+    .description("give out a trial as one file")
+    .argument("<trial>", trialHelp)
+    .option("--out <file>", outHelp)
+    .option("--data <file>", dataHelp)
+    .action(async (id: string, options: { data?: string; out?: string }) => {
+      end(await writeTrial(deps, id, exportText, options));
+    });
+  trial
+    .command("report")
+    .description("write a trial's report, one self-contained HTML file")
+    .argument("<trial>", trialHelp)
+    .addOption(
+      new Option("--units <system>", "how to show numbers").choices(systems).default("as-typed"),
+    )
+    .option("--out <file>", outHelp)
+    .option("--data <file>", dataHelp)
+    .action(async (id: string, options: { data?: string; out?: string; units: UnitSystem }) => {
+      end(await writeTrial(deps, id, (events) => deps.report(events, options.units), options));
+    });
+}

@@ -1,0 +1,155 @@
+import { readFile, writeFile } from "node:fs/promises";
+import type { EventStore, OpenOutcome } from "../store/index.ts";
+import { exportTrial, parseExport, project, type StoredEvent } from "../trial/index.ts";
+import { parseJson, type WireIssue } from "../wire/index.ts";
+import type { CliDeps } from "./deps.ts";
+import { exit, type Exit } from "./exit.ts";
+import { outputOn } from "./output.ts";
+
+/** `--data`, else the environment's, else the checkout's. */
+export function dataPath(deps: CliDeps, option: string | undefined): string {
+  return option ?? deps.env["COLDPROOF_DATA"] ?? deps.defaultData;
+}
+
+/** Opens the log for one command and closes it again; says why when it cannot. */
+export async function withStore(
+  deps: CliDeps,
+  data: string | undefined,
+  work: (store: EventStore) => Promise<Exit>,
+): Promise<Exit> {
+  const outcome = await deps.openStore(dataPath(deps, data));
+  if (outcome.kind === "refused") return fail(deps, sentence(outcome));
+  try {
+    return await work(outcome.store);
+  } finally {
+    await outcome.store.close();
+  }
+}
+
+function sentence({ reason, path, detail }: Extract<OpenOutcome, { kind: "refused" }>): string {
+  switch (reason) {
+    case "newer-version":
+      return `${path} was written by a newer version (${detail}). Update Coldproof; the file was not touched.`;
+    case "damaged":
+      return `${path} is damaged (${detail}). Keep it, and go on with a copy from your backup.`;
+    case "not-a-log":
+      return `${path} is not a log of Coldproof (${detail}). Name another file with --data.`;
+    case "unreachable":
+      return `${path} cannot be opened (${detail}). Check the folder and its permissions, or name another file with --data.`;
+  }
+}
+
+export async function fail(deps: CliDeps, message: string): Promise<Exit> {
+  await outputOn(deps.stderr).write(`coldproof: ${message}\n`);
+  return exit.failed;
+}
+
+/** `trial list` */
+export function listTrials(deps: CliDeps, options: { data?: string; json?: boolean }) {
+  return withStore(deps, options.data, async (store) => {
+    const output = outputOn(deps.stdout);
+    const trials: { trial: string; events: number; title: string | null }[] = [];
+    for (const { trial, events } of await store.trials()) {
+      const title = titleOf((await store.read(trial)).events);
+      trials.push({ trial, events, title });
+    }
+    const line = ({ trial, events, title }: (typeof trials)[number]) =>
+      `${trial}  ${String(events).padStart(5)} entries  ${title ?? "(not opened)"}\n`;
+    const words =
+      trials.length > 0
+        ? trials.map(line).join("")
+        : "No trials yet. Begin one in the app, or take one in with: coldproof trial import FILE\n";
+    await output.write(options.json === true ? `${JSON.stringify({ trials })}\n` : words);
+    return exit.done;
+  });
+}
+
+/** Read from the few entries that can hold or change it; a whole projection reads every trace. */
+function titleOf(events: readonly StoredEvent[]): string | null {
+  const relevant = new Set(["trial-opened", "entry-corrected", "entry-withdrawn"]);
+  return project(events.filter(({ type }) => relevant.has(type))).opened?.title ?? null;
+}
+
+/** The same text as the server and the app give, so that files can be compared byte by byte. */
+export function exportText(events: readonly StoredEvent[]): string {
+  return JSON.stringify(exportTrial(events));
+}
+
+/** `trial import FILE` */
+export function importTrial(deps: CliDeps, file: string, options: { data?: string }) {
+  return withStore(deps, options.data, async (store) => {
+    const text = await textOf(file);
+    if (text === undefined) return fail(deps, `${file} cannot be read. Check its name.`);
+    const json = parseJson(text, file);
+    const parsed = json.kind === "invalid" ? json : parseExport(json.value);
+    if (parsed.kind === "invalid") return refuse(deps, file, parsed.issues);
+    const outcome = await store.append(parsed.events);
+    switch (outcome.kind) {
+      case "appended": {
+        const { accepted, duplicates } = outcome;
+        await outputOn(deps.stdout).write(
+          `${parsed.trial}: ${accepted.length} entries taken in, ${duplicates.length} were here before.\n`,
+        );
+        return exit.done;
+      }
+      case "refused":
+        return fail(
+          deps,
+          `nothing was taken in: these entries are in the log with other content: ${outcome.conflicts.join(", ")}`,
+        );
+      case "failed":
+        return fail(deps, `nothing was taken in: the disk did not take it (${outcome.reason}).`);
+    }
+  });
+}
+
+/** The first few issues: a wrong file has one in every line. */
+async function refuse(deps: CliDeps, file: string, issues: readonly WireIssue[]): Promise<Exit> {
+  const shown = issues.slice(0, 10).map(({ field, value, accepted }) => {
+    return `  ${field}: found ${value === undefined ? "nothing" : JSON.stringify(value)}, accepted is ${accepted}\n`;
+  });
+  const more = issues.length > 10 ? `  and ${issues.length - 10} more\n` : "";
+  const heading = `coldproof: ${file} cannot be taken in:\n`;
+  await outputOn(deps.stderr).write(heading + shown.join("") + more);
+  return exit.invalid;
+}
+
+/** `trial export TRIAL` and `trial report TRIAL`: a text made from a trial's events. */
+export function writeTrial(
+  deps: CliDeps,
+  id: string,
+  make: (events: readonly StoredEvent[]) => string,
+  options: { data?: string; out?: string },
+) {
+  return withStore(deps, options.data, async (store) => {
+    const found = (await store.trials()).filter(({ trial }) => trial.startsWith(id.toLowerCase()));
+    const [only] = found;
+    if (only === undefined || found.length > 1) {
+      const what = found.length > 1 ? "more than one trial begins with" : "no trial begins with";
+      return fail(deps, `${what} ${id}. See: coldproof trial list`);
+    }
+    const text = make((await store.read(only.trial)).events);
+    if (options.out === undefined) {
+      await outputOn(deps.stdout).write(text);
+      return exit.done;
+    }
+    try {
+      await writeFile(options.out, text);
+    } catch (error) {
+      return fail(deps, `${options.out} cannot be written (${codeOf(error)}).`);
+    }
+    return exit.done;
+  });
+}
+
+async function textOf(file: string): Promise<string | undefined> {
+  try {
+    return await readFile(file, "utf8");
+  } catch {
+    return undefined;
+  }
+}
+
+function codeOf(error: unknown): string {
+  return error instanceof Error && "code" in error ? String(error.code) : String(error);
+}

@@ -1,0 +1,77 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { calculations, compute } from "./calculations/index.ts";
+import { type CliDeps, runCli, type StartServer } from "./cli/index.ts";
+import { renderReport, type UnitSystem } from "./report/index.ts";
+import { createApp, listen, readSite } from "./server/index.ts";
+import { openSqliteStore } from "./store/index.ts";
+import type { StoredEvent } from "./trial/index.ts";
+
+/**
+ * Puts the house together: hands the rooms to the command, and the server to it as well, so that no door
+ * imports another. The only module that names them all.
+ *
+ * @param argv    what follows the command's name.
+ * @param process the running process: its streams, environment and signals.
+ * @param root    the checkout, with a slash at its end.
+ * @returns the exit code.
+ */
+export function main({
+  argv,
+  process,
+  root,
+}: {
+  argv: readonly string[];
+  process: NodeJS.Process;
+  root: string;
+}): Promise<number> {
+  const rooms = {
+    calculations,
+    compute,
+    report: (events: readonly StoredEvent[], units: UnitSystem) =>
+      renderReport(events, { generatedAt: new Date().toISOString(), units }),
+  };
+  const startServer: StartServer = (store, where) => {
+    const site = readSite([
+      { prefix: "/", folder: join(root, "dist/web") },
+      { prefix: "/demonstration/", folder: join(root, "data/demonstration") },
+    ]);
+    const onFault = (error: unknown, request: string) => {
+      process.stderr.write(`coldproof: fault in ${request}: ${traceOf(error)}\n`);
+    };
+    return listen(createApp({ ...rooms, store, site, onFault }), where);
+  };
+  const deps: CliDeps = {
+    ...rooms,
+    stdin: process.stdin,
+    stdout: process.stdout,
+    stderr: process.stderr,
+    env: process.env,
+    version: versionIn(join(root, "package.json")),
+    defaultData: join(root, "var/coldproof.sqlite"),
+    openStore: openSqliteStore,
+    startServer,
+    untilStopped: () => untilStopped(process),
+  };
+  return runCli(argv, deps);
+}
+
+/** Resolves at the first SIGINT or SIGTERM; the second one ends the process as usual. */
+function untilStopped(process: NodeJS.Process): Promise<void> {
+  return new Promise((resolve) => {
+    for (const signal of ["SIGINT", "SIGTERM"] as const) {
+      process.once(signal, () => {
+        resolve();
+      });
+    }
+  });
+}
+
+function versionIn(file: string): string {
+  const { version } = JSON.parse(readFileSync(file, "utf8")) as { version: string };
+  return version;
+}
+
+function traceOf(error: unknown): string {
+  return error instanceof Error ? (error.stack ?? error.message) : String(error);
+}

@@ -1,0 +1,113 @@
+import { isUnit, type Quantity } from "../units/index.ts";
+import {
+  type ReadingQuantity,
+  type ReadingView,
+  type RunValue,
+  type TraceView,
+  type TrialView,
+} from "../trial/index.ts";
+import { type Shown, shownDifference, shownIn } from "./shown.ts";
+
+/** In which units a reader wants the trial. */
+export type UnitSystem = "us" | "si" | "as-typed";
+
+type Pair = readonly [us: string, si: string];
+
+const pressure: Pair = ["psig", "bar(g)"];
+const temperature: Pair = ["°F", "°C"];
+
+const unitsOfQuantities: Readonly<Record<ReadingQuantity, Pair>> = {
+  "static-low": pressure,
+  "static-high": pressure,
+  "metal-temperature": temperature,
+  "low-side": pressure,
+  "high-side": pressure,
+  "vent-temperature": temperature,
+  "return-air-temperature": temperature,
+  "return-air-humidity": ["%", "%"],
+  "outside-temperature": temperature,
+  "outside-humidity": ["%", "%"],
+  "shop-temperature": temperature,
+  barometer: ["inHg", "hPa"],
+  "vehicle-speed": ["mph", "km/h"],
+  "engine-speed": ["rpm", "rpm"],
+  vacuum: ["micron", "mbar"],
+  "gross-mass": ["lb", "kg"],
+  "can-volume": ["mL", "mL"],
+  "oil-drained": ["mL", "mL"],
+  "oil-returned": ["mL", "mL"],
+  "pump-time": ["min", "min"],
+};
+
+/** Things of a trial that are not readings. */
+const unitsOfThings = {
+  mass: ["lb", "kg"],
+  "small-mass": ["oz", "g"],
+  pressure,
+  "air-pressure": ["inHg", "hPa"],
+  "circuit-volume": ["L", "L"],
+  "cabin-volume": ["ft3", "m3"],
+  length: ["ft", "m"],
+} as const satisfies Record<string, Pair>;
+export type Thing = keyof typeof unitsOfThings;
+
+/** Chooses the unit of everything in one report. */
+export interface UnitChoice {
+  readonly system: UnitSystem;
+  readonly thing: (thing: Thing) => Shown;
+  readonly difference: (thing: Thing) => Shown;
+  readonly quantity: (quantity: ReadingQuantity, typed?: string) => Shown;
+  readonly quantityDifference: (quantity: ReadingQuantity, typed?: string) => Shown;
+}
+
+/**
+ * "As typed" shows a reading in its own unit; for what was computed from many it takes the unit in which
+ * the quantity was first typed or logged, so that one quantity never changes its unit within a picture.
+ */
+export function unitChoice(view: TrialView, system: UnitSystem): UnitChoice {
+  const air = view.atmosphere.value;
+  const first = system === "as-typed" ? firstTyped(view) : new Map<ReadingQuantity, string>();
+  const ofPair = ([us, si]: Pair): string => (usFirst(view, system) ? us : si);
+  const ofQuantity = (quantity: ReadingQuantity, typed?: string): string =>
+    (system === "as-typed" ? (typed ?? first.get(quantity)) : undefined) ??
+    ofPair(unitsOfQuantities[quantity]);
+  return {
+    system,
+    thing: (thing) => shownIn(ofPair(unitsOfThings[thing]), air),
+    difference: (thing) => shownDifference(ofPair(unitsOfThings[thing])),
+    quantity: (quantity, typed) => shownIn(ofQuantity(quantity, typed), air),
+    quantityDifference: (quantity, typed) => shownDifference(ofQuantity(quantity, typed)),
+  };
+}
+
+/** As typed, masses and the like follow the unit of the label charge. */
+function usFirst(view: TrialView, system: UnitSystem): boolean {
+  if (system !== "as-typed") return system === "us";
+  const typed: Quantity | undefined = view.vehicle?.labelChargeTyped;
+  return typed !== undefined && ["lb", "oz"].includes(typed.unit) && isUnit(typed.unit, "mass");
+}
+
+function firstTyped(view: TrialView): ReadonlyMap<ReadingQuantity, string> {
+  const units = new Map<ReadingQuantity, string>();
+  const add = (quantity: ReadingQuantity, unit: string): void => {
+    if (!units.has(quantity)) units.set(quantity, unit);
+  };
+  for (const { quantity, typed } of view.readings) add(quantity, typed.unit);
+  for (const trace of view.traces) {
+    for (const { quantity, unit } of trace.series) add(quantity, unit);
+  }
+  return units;
+}
+
+/** The unit in which a figure of a run was typed or logged. */
+export function unitOfRunValue(
+  { source, quantity }: RunValue,
+  readings: readonly ReadingView[],
+  traces: readonly TraceView[],
+): string | undefined {
+  if (source.kind === "trace") {
+    const trace = traces.find(({ id }) => id === source.trace);
+    return trace?.series.find((s) => s.column === source.column && s.quantity === quantity)?.unit;
+  }
+  return readings.find(({ id }) => source.readings.includes(id))?.typed.unit;
+}

@@ -1,0 +1,40 @@
+// The report: pictures shared with the app, and one self-contained page from a trial's log.
+// Knows: words, units, layout, and how a number with its uncertainty is drawn. SI goes in.
+// Must never know: physics, storage, the DOM, the clock. It formats what trial and calculations give.
+import look from "./look.css?raw";
+import pictures from "./pictures.css?raw";
+
+/** Tokens and picture styles as text; the app links the same two files. */
+export const pictureStyle = `${look}${pictures}`;
+
+export { renderReport, renderView, type ReportOptions } from "./render-report.ts";
+export { type Thing, type UnitChoice, unitChoice, type UnitSystem } from "./choose-unit.ts";
+export { COVERAGE_95, type Shown, shownDifference, shownIn } from "./shown.ts";
+export {
+  airSourceNames,
+  clockText,
+  compressorNames,
+  conditionNames,
+  dayText,
+  meteringNames,
+  momentText,
+  problemNames,
+  quantityNames,
+  readingName,
+  shortNames,
+  stageNames,
+} from "./names.ts";
+export { BandScale, type BandScaleProps, bandTable } from "./pictures/band-scale.tsx";
+export { MassColumns, type MassColumnsProps, massTable } from "./pictures/mass-columns.tsx";
+export { TraceChart, type TraceChartProps, traceTable } from "./pictures/trace-chart.tsx";
+export type { TraceInterval } from "./pictures/trace-chart.tsx";
+export type { SettledMark, TraceLine } from "./pictures/trace-line.ts";
+export {
+  ComparisonChart,
+  type ComparisonChartProps,
+  type ComparisonRow,
+  comparisonTable,
+} from "./pictures/comparison-chart.tsx";
+export { HoldChart, type HoldChartProps, holdTable } from "./pictures/hold-chart.tsx";
+export { DataTable, FoldedTable, type PictureTable } from "./pictures/picture.tsx";
+export { type VerdictKind, VerdictMark, VerdictWord } from "./pictures/verdict-mark.tsx";

@@ -1,0 +1,136 @@
+import type {
+  BodyOf,
+  ReadingForm,
+  ReadingQuantity,
+  RunView,
+  Stage,
+  TraceProblem,
+} from "../trial/index.ts";
+
+/** The words for what the log names by keys. One place, so that screens and report say the same. */
+export const quantityNames: Readonly<Record<ReadingQuantity, string>> = {
+  "static-low": "Low side at rest",
+  "static-high": "High side at rest",
+  "metal-temperature": "Metal temperature",
+  "low-side": "Low side",
+  "high-side": "High side",
+  "vent-temperature": "Vent air",
+  "return-air-temperature": "Return air",
+  "return-air-humidity": "Return-air humidity",
+  "outside-temperature": "Outside air",
+  "outside-humidity": "Outside humidity",
+  "shop-temperature": "Shop air",
+  barometer: "Barometer",
+  "vehicle-speed": "Road speed",
+  "engine-speed": "Engine speed",
+  vacuum: "Vacuum",
+  "gross-mass": "Gross mass",
+  "can-volume": "Can volume",
+  "oil-drained": "Oil drained",
+  "oil-returned": "Oil put back",
+  "pump-time": "Pump time",
+};
+
+/** One or two short words, for the margin of a chart. */
+export const shortNames: Readonly<Record<ReadingQuantity, string>> = {
+  ...quantityNames,
+  "static-low": "low",
+  "static-high": "high",
+  "metal-temperature": "metal",
+  "low-side": "low side",
+  "high-side": "high side",
+  "vent-temperature": "vent",
+  "return-air-temperature": "return air",
+  "return-air-humidity": "return RH",
+  "outside-temperature": "outside",
+  "outside-humidity": "outside RH",
+  "shop-temperature": "shop",
+  barometer: "air",
+  "vehicle-speed": "road",
+  "engine-speed": "engine",
+  vacuum: "vacuum",
+};
+
+export const stageNames: Readonly<Record<Stage, string>> = {
+  plan: "Plan",
+  prove: "Prove",
+  recover: "Recover",
+  evacuate: "Evacuate",
+  charge: "Charge",
+  run: "Run",
+  restore: "Restore",
+  compare: "Compare",
+  publish: "Publish",
+};
+
+export const conditionNames: Readonly<Record<RunView["condition"], string>> = {
+  "parked-idle": "parked at idle",
+  "parked-raised-idle": "parked at raised idle",
+  "road-steady": "road at steady speed",
+  "road-mixed": "road, mixed speeds",
+};
+
+export const airSourceNames: Readonly<Record<RunView["airSource"], string>> = {
+  recirculation: "recirculated air",
+  outside: "outside air",
+  unknown: "air source not noted",
+};
+
+export const meteringNames: Readonly<
+  Record<BodyOf<"vehicle-described">["meteringDevice"], string>
+> = {
+  "orifice-tube": "orifice tube",
+  "expansion-valve": "thermostatic expansion valve",
+  unknown: "not known",
+};
+
+export const compressorNames: Readonly<Record<BodyOf<"vehicle-described">["compressor"], string>> =
+  {
+    "fixed-cycling": "fixed displacement, cycling clutch",
+    "fixed-always-on": "fixed displacement, always on",
+    variable: "variable displacement",
+    electric: "electric",
+    unknown: "not known",
+  };
+
+export const problemNames: Readonly<Record<TraceProblem["kind"], string>> = {
+  comment: "comment",
+  "short-row": "row cut short",
+  "long-row": "row too long",
+  "bad-time": "time not readable",
+  "repeated-row": "row repeated",
+  "repeated-time": "time repeated",
+  "time-runs-back": "time runs back",
+  "gap-in-time": "gap in time",
+  "missing-column": "column missing",
+  "blank-cell": "blank cell",
+  "over-range": "over range",
+  "no-value-mark": "marked as no value",
+  "not-a-number": "not a number",
+  "impossible-value": "value not possible",
+  "drop-out": "sensor dropped out",
+  "stuck-sensor": "sensor stuck",
+};
+
+/** "Low side, lowest of the cycle": the quantity with how it stands in time. */
+export const readingName = (quantity: ReadingQuantity, form: ReadingForm): string =>
+  form === "steady" ? quantityNames[quantity] : `${quantityNames[quantity]}, ${form} of the cycle`;
+
+const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+const ISO = /^(\d{4})-(\d\d)-(\d\d)T(\d\d:\d\d)(?::\d\d(?:\.\d+)?)?(Z|[+-]\d\d:\d\d)?$/;
+
+/** "14 Jun 2026"; the text itself when it is no instant. Months by name: no country reads them backwards. */
+export function dayText(iso: string): string {
+  const [, year, month, day] = ISO.exec(iso) ?? [];
+  if (year === undefined) return iso;
+  return `${Number(day)} ${MONTHS[Number(month) - 1] ?? ""} ${year}`;
+}
+
+/** "08:41", and the offset when the clock is not UTC. */
+export function clockText(iso: string): string {
+  const [, , , , clock, offset] = ISO.exec(iso) ?? [];
+  if (clock === undefined) return iso;
+  return offset === undefined || offset === "Z" ? clock : `${clock} ${offset}`;
+}
+
+export const momentText = (iso: string): string => `${dayText(iso)}, ${clockText(iso)}`;

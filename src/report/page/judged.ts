@@ -1,0 +1,34 @@
+import type { ReadingView, RunValue, RunView, Verdict } from "../../trial/index.ts";
+import { unitOfRunValue } from "../choose-unit.ts";
+import type { Page } from "./context.ts";
+
+export interface JudgedReading {
+  readonly reading: ReadingView;
+  readonly verdict?: Verdict;
+}
+
+/** Every reading in force, with its verdict where something can judge it. */
+export const judgedReadings = ({ view, judge }: Page): JudgedReading[] =>
+  view.readings.map((reading) => {
+    const { quantity, form, typed, instrument, stage, round, run } = reading;
+    const verdict = judge({
+      quantity,
+      form,
+      typed,
+      stage,
+      ...(instrument !== undefined && { instrument }),
+      ...(round !== undefined && { round }),
+      ...(run !== undefined && { run }),
+    });
+    return verdict ? { reading, verdict } : { reading };
+  });
+
+/** The figures of a run with the unit in which each came. */
+export const runFigures = (
+  run: RunView,
+  { view }: Page,
+): { readonly value: RunValue; readonly typedUnit?: string }[] =>
+  run.values.map((value) => {
+    const typedUnit = unitOfRunValue(value, view.readings, view.traces);
+    return typedUnit === undefined ? { value } : { value, typedUnit };
+  });

@@ -1,0 +1,113 @@
+import type { RunValue, RunView, TraceView } from "../../trial/index.ts";
+import {
+  airSourceNames,
+  conditionNames,
+  momentText,
+  quantityNames,
+  readingName,
+} from "../names.ts";
+import { HoldChart, holdTable } from "../pictures/hold-chart.tsx";
+import { DataTable, FoldedTable } from "../pictures/picture.tsx";
+import { TraceChart, traceTable } from "../pictures/trace-chart.tsx";
+import { instrumentName, type Page, stageName, substanceName } from "./context.ts";
+import { runFigures } from "./judged.ts";
+import { Section, type SectionEntry, Twice } from "./section.tsx";
+import { holdPicture, tracePicture } from "./trace-picture.ts";
+
+/** The runs with their figures, and the traces that they were cut from. */
+export const Runs = ({ page, id, title }: { page: Page } & SectionEntry) => (
+  <Section
+    id={id}
+    title={title}
+    {...(page.view.runs.length === 0 && { lead: "No run was recorded." })}
+  >
+    {page.view.traces.map((trace) => (
+      <Trace key={trace.id} trace={trace} page={page} />
+    ))}
+    {page.view.runs.map((run) => (
+      <Run key={run.id} run={run} page={page} />
+    ))}
+  </Section>
+);
+
+function Trace({ trace, page }: { trace: TraceView; page: Page }) {
+  const asHold = trace.kind === "hold" ? holdPicture(trace, page) : undefined;
+  const asRun = trace.kind === "run" ? tracePicture(trace, page) : undefined;
+  return (
+    <div class="trace">
+      <h3>{stageName(page, trace.stage, trace.round)}</h3>
+      <p class="quiet">
+        {trace.fileName} · {trace.rows.read} rows read, {trace.rows.kept} kept ·{" "}
+        {trace.problems.length} findings about the file, listed under “Corrections and data kept
+        aside”
+      </p>
+      {asHold && (
+        <>
+          <Twice
+            id={`trace-${trace.id}`}
+            draw={(id, width) => <HoldChart id={id} width={width} {...asHold} />}
+          />
+          <FoldedTable table={holdTable({ id: "", width: 0, ...asHold })} />
+        </>
+      )}
+      {asRun && (
+        <>
+          <Twice
+            id={`trace-${trace.id}`}
+            draw={(id, width) => <TraceChart id={id} width={width} {...asRun} />}
+          />
+          <FoldedTable table={traceTable({ id: "", width: 0, ...asRun })} />
+        </>
+      )}
+    </div>
+  );
+}
+
+const standings = {
+  typed: "typed, judged by the tester",
+  settled: "settled",
+  "still-moving": "still moving",
+  cycling: "cycling",
+} as const;
+
+const Run = ({ run, page }: { run: RunView; page: Page }) => (
+  <div class="run">
+    <h3>{run.name}</h3>
+    <p class="quiet">
+      {[
+        momentText(run.when),
+        conditionNames[run.condition],
+        `charged with ${substanceName(page, run.charged)}`,
+        airSourceNames[run.airSource],
+        run.blower === "unknown" ? "blower not noted" : `blower ${run.blower}`,
+        run.note,
+      ]
+        .filter((part) => part !== undefined)
+        .join(" · ")}
+    </p>
+    {run.values.length > 0 && (
+      <DataTable
+        caption="Figures of this run: 95 % intervals, scatter and instrument together"
+        head={["Quantity", "Figure", "Standing", "From"]}
+        rows={runFigures(run, page).map(({ value, typedUnit }) => [
+          readingName(value.quantity, value.form),
+          page.units.quantity(value.quantity, typedUnit).pair(value),
+          standings[value.standing],
+          sourceText(value, page),
+        ])}
+      />
+    )}
+    {run.unusable.map(({ quantity, reason }) => (
+      <p key={quantity} class="quiet">
+        {quantityNames[quantity]} gives no figure: {reason}
+      </p>
+    ))}
+  </div>
+);
+
+function sourceText({ source, instrument }: RunValue, page: Page): string {
+  const by = instrumentName(page, instrument);
+  return source.kind === "trace"
+    ? `column ${source.column}, ${by}`
+    : `${source.readings.length} ${source.readings.length === 1 ? "reading" : "readings"}, ${by}`;
+}

@@ -1,0 +1,140 @@
+import type { ReadingQuantity, RunView, Series, TraceView } from "../../trial/index.ts";
+import { conditionNames, quantityNames, shortNames } from "../names.ts";
+import type { HoldChartProps } from "../pictures/hold-chart.tsx";
+import type { TraceChartProps, TraceInterval } from "../pictures/trace-chart.tsx";
+import type { SettledMark } from "../pictures/trace-line.ts";
+import type { Page } from "./context.ts";
+
+/** What a chart of a trace shows, without its id and width. */
+export type TracePicture = Omit<TraceChartProps, "id" | "width">;
+
+/** Seconds from a trace's start of a local clock time; two clocks of one file, so no zone matters. */
+function secondsFrom(start: string, clock: string): number {
+  const instant = (iso: string): number =>
+    Date.parse(/(Z|[+-]\d\d:\d\d)$/.test(iso) ? iso : `${iso}Z`);
+  return (instant(clock) - instant(start)) / 1000;
+}
+
+/** The runs cut from a trace, as stretches of its time; a run without ends takes the whole trace. */
+const stretches = (
+  trace: TraceView,
+  runs: readonly RunView[],
+): { readonly run: RunView; readonly from: number; readonly to: number }[] =>
+  runs
+    .filter((run) => run.trace === trace.id)
+    .map((run) => {
+      const [first, last] = spanOf(trace);
+      return {
+        run,
+        from: run.from === undefined ? first : secondsFrom(trace.start, run.from),
+        to: run.to === undefined ? last : secondsFrom(trace.start, run.to),
+      };
+    })
+    .filter(({ from, to }) => Number.isFinite(from) && Number.isFinite(to) && to > from);
+
+function spanOf({ series }: TraceView): [number, number] {
+  const firsts = series.flatMap(({ t }) => t[0] ?? []);
+  const lasts = series.flatMap(({ t }) => t[t.length - 1] ?? []);
+  return firsts.length === 0 ? [0, 0] : [Math.min(...firsts), Math.max(...lasts)];
+}
+
+export function tracePicture(trace: TraceView, page: Page): TracePicture {
+  const runs = stretches(trace, page.view.runs);
+  const intervals: TraceInterval[] = runs.map(({ run, from, to }) => ({
+    from,
+    to,
+    label: conditionNames[run.condition],
+  }));
+  return {
+    title: traceTitle(
+      trace,
+      runs.map(({ run }) => run),
+      page,
+    ),
+    lines: trace.series.map((series) => ({
+      label: shortNames[series.quantity],
+      shown: page.units.quantity(series.quantity, series.unit),
+      t: series.t,
+      values: series.values,
+      settled: runs.flatMap(({ run, from, to }) =>
+        figures(trace, series, run).map((measured): SettledMark => ({ from, to, measured })),
+      ),
+    })),
+    intervals,
+    gaps: gapsOf(trace.series),
+    problems: problemTimes(trace),
+  };
+}
+
+const figures = (trace: TraceView, { column, quantity }: Series, run: RunView) =>
+  run.values
+    .filter(
+      ({ source, quantity: of }) =>
+        of === quantity &&
+        source.kind === "trace" &&
+        source.trace === trace.id &&
+        source.column === column,
+    )
+    .map(({ value, u }) => ({ value, u }));
+
+/** "Vent air stood at 44.8 ± 2.8 °F parked at idle, 43.9 ± 2.8 °F on the road". */
+function traceTitle(trace: TraceView, runs: readonly RunView[], { units }: Page): string {
+  const told: ReadingQuantity = "vent-temperature";
+  const shown = units.quantity(told, trace.series.find(({ quantity }) => quantity === told)?.unit);
+  const parts = runs.flatMap((run) =>
+    run.values
+      .filter(({ quantity, source }) => quantity === told && source.kind === "trace")
+      .map((value) => {
+        const end = value.form === "steady" ? "" : `${value.form} `;
+        return `${end}${shown.pair(value)} ${conditionNames[run.condition]}`;
+      }),
+  );
+  return parts.length > 0
+    ? `${quantityNames[told]}: ${parts.join("; ")}`
+    : `${trace.fileName}: no settled vent temperature`;
+}
+
+const LONGEST_STEP = 5;
+
+/** Stretches in which no column has a value: longer than five ordinary steps. */
+function gapsOf(series: readonly Series[]): { from: number; to: number }[] {
+  const times = [...new Set(series.flatMap(({ t }) => [...t]))].sort((a, b) => a - b);
+  const steps = times.slice(1).map((t, i) => t - (times[i] ?? 0));
+  const ordinary = [...steps].sort((a, b) => a - b)[Math.floor(steps.length / 2)] ?? Infinity;
+  return steps.flatMap((step, i) => {
+    const from = times[i] ?? 0;
+    return step > LONGEST_STEP * ordinary ? [{ from, to: from + step }] : [];
+  });
+}
+
+/**
+ * About when each kept-aside line was written, from its place among the lines: a bad line has no time that
+ * could be trusted. Comments stand above the record and are left out.
+ */
+function problemTimes(trace: TraceView): number[] {
+  const [first, last] = spanOf(trace);
+  const lines = trace.problems.filter(({ kind }) => kind !== "comment" && kind !== "gap-in-time");
+  const count = Math.max(trace.rows.read, 1);
+  return lines.map(
+    ({ line }) => first + (last - first) * Math.min(1, Math.max(0, (line - 1) / count)),
+  );
+}
+
+/** A vacuum hold; undefined when the trace has no vacuum column. */
+export function holdPicture(
+  trace: TraceView,
+  { units }: Page,
+): Omit<HoldChartProps, "id" | "width"> | undefined {
+  const series = trace.series.find(({ quantity }) => quantity === "vacuum") ?? trace.series[0];
+  if (!series || series.t.length < 2) return undefined;
+  const shown = units.quantity(series.quantity, series.unit);
+  const [start = 0, end = 0] = [series.values[0], series.values[series.values.length - 1]];
+  const minutes = ((series.t[series.t.length - 1] ?? 0) - (series.t[0] ?? 0)) / 60;
+  return {
+    title: `From ${shown.text(start)} to ${shown.text(end)} in ${minutes.toFixed(0)} min of hold`,
+    t: series.t,
+    p: series.values,
+    shown,
+    levels: [],
+  };
+}

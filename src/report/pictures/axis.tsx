@@ -1,0 +1,97 @@
+import type { ScaleContinuousNumeric } from "d3-scale";
+import { tickTexts } from "../shown.ts";
+import { px, textWidth } from "./text-room.ts";
+
+export const TEXT = 12;
+
+type Scale = ScaleContinuousNumeric<number, number>;
+
+export interface Tick {
+  readonly at: number;
+  readonly text: string;
+}
+
+/** As many ticks as have room for their labels, widest label first. */
+export function ticksFor(scale: Scale, gap: number, most = 8): Tick[] {
+  const [from = 0, to = 0] = scale.range();
+  for (let count = most; count >= 2; count--) {
+    const ticks = toTicks(scale, count);
+    const widest = Math.max(0, ...ticks.map(({ text }) => textWidth(text, TEXT)));
+    if (ticks.length < 2 || (ticks.length - 1) * (widest + gap) <= Math.abs(to - from)) {
+      if (ticks.every((tick, i) => apart(tick, ticks[i + 1], gap))) return ticks;
+    }
+  }
+  return toTicks(scale, 2).slice(0, 2);
+}
+
+const apart = (a: Tick, b: Tick | undefined, gap: number): boolean =>
+  b === undefined ||
+  Math.abs(b.at - a.at) >= (textWidth(a.text, TEXT) + textWidth(b.text, TEXT)) / 2 + gap;
+
+function toTicks(scale: Scale, count: number): Tick[] {
+  const values = scale.ticks(count);
+  const texts = tickTexts(values);
+  return values.map((value, i) => ({ at: px(scale(value)), text: texts[i] ?? "" }));
+}
+
+interface HorizontalAxisProps {
+  readonly scale: Scale;
+  /** Baseline of the axis. */
+  readonly y: number;
+  /** Right edge of the picture: the unit stands there. */
+  readonly right: number;
+  readonly unit: string;
+  /** Lines up to here, below the data; none when absent. */
+  readonly gridTo?: number;
+  readonly gap?: number;
+}
+
+/** A scale along the bottom, its unit at the right end; a tick label that would touch the unit gives way. */
+export function HorizontalAxis({ scale, y, right, unit, gridTo, gap = 14 }: HorizontalAxisProps) {
+  const ticks = ticksFor(scale, gap);
+  const [from = 0, to = 0] = scale.range();
+  const unitFrom = right - textWidth(unit, TEXT) - 6;
+  return (
+    <g class="pic-axis">
+      {gridTo !== undefined &&
+        ticks.map(({ at }) => <line class="pic-grid" x1={at} x2={at} y1={gridTo} y2={y} />)}
+      <line class="pic-axis-line" x1={px(from)} x2={px(to)} y1={y} y2={y} />
+      {ticks.map(({ at, text }) => (
+        <g>
+          <line class="pic-axis-line" x1={at} x2={at} y1={y} y2={y + 4} />
+          {at + textWidth(text, TEXT) / 2 < unitFrom && (
+            <text x={at} y={y + 17} font-size={TEXT} text-anchor="middle">
+              {text}
+            </text>
+          )}
+        </g>
+      ))}
+      <text x={right} y={y + 17} font-size={TEXT} text-anchor="end">
+        {unit}
+      </text>
+    </g>
+  );
+}
+
+interface VerticalAxisProps {
+  readonly scale: Scale;
+  readonly x: number;
+  readonly right: number;
+  readonly ticks: number;
+}
+
+/** A scale up the left side with its grid; the unit belongs above it, in the caller's hand. */
+export function VerticalAxis({ scale, x, right, ticks: count }: VerticalAxisProps) {
+  return (
+    <g class="pic-axis">
+      {toTicks(scale, count).map(({ at, text }) => (
+        <g>
+          <line class="pic-grid" x1={x} x2={right} y1={at} y2={at} />
+          <text x={x - 6} y={at + 4} font-size={TEXT} text-anchor="end">
+            {text}
+          </text>
+        </g>
+      ))}
+    </g>
+  );
+}

@@ -1,0 +1,76 @@
+/** A point of a line on the page. */
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Gaps longer than this many ordinary steps break a line: nothing was measured there. */
+const LONGEST_BRIDGE = 5;
+
+/**
+ * A trace as unbroken stretches of points, thinned to first, lowest, highest and last of each pixel
+ * column, so that no spike is lost and the picture stays small.
+ *
+ * @param t      Ascending, any unit.
+ * @param values As long as `t`.
+ * @throws RangeError if the lengths differ.
+ */
+export function decimate(
+  t: ArrayLike<number>,
+  values: ArrayLike<number>,
+  toPoint: (t: number, value: number) => Point,
+): Point[][] {
+  if (t.length !== values.length) {
+    throw new RangeError(`t has ${t.length} entries, values has ${values.length}`);
+  }
+  const bridge = LONGEST_BRIDGE * ordinaryStep(t);
+  const stretches: Point[][] = [];
+  let column: Point[] = [];
+  let stretch: Point[] = [];
+  for (let i = 0; i < t.length; i++) {
+    const point = toPoint(t[i] ?? 0, values[i] ?? 0);
+    const broken = i > 0 && (t[i] ?? 0) - (t[i - 1] ?? 0) > bridge;
+    if (broken || Math.floor(point.x) !== Math.floor(column[0]?.x ?? point.x)) {
+      stretch.push(...ends(column));
+      column = [];
+    }
+    if (broken && stretch.length > 0) {
+      stretches.push(stretch);
+      stretch = [];
+    }
+    column.push(point);
+  }
+  stretch.push(...ends(column));
+  return stretch.length > 0 ? [...stretches, stretch] : stretches;
+}
+
+function ordinaryStep(t: ArrayLike<number>): number {
+  const steps = Array.from(
+    { length: Math.max(0, t.length - 1) },
+    (_, i) => (t[i + 1] ?? 0) - (t[i] ?? 0),
+  );
+  steps.sort((a, b) => a - b);
+  return steps[Math.floor(steps.length / 2)] ?? Infinity;
+}
+
+function ends(column: readonly Point[]): Point[] {
+  if (column.length <= 4) return [...column];
+  let low = 0;
+  let high = 0;
+  column.forEach(({ y }, i) => {
+    if (y < (column[low]?.y ?? 0)) low = i;
+    if (y > (column[high]?.y ?? 0)) high = i;
+  });
+  const kept = [...new Set([0, low, high, column.length - 1])].sort((a, b) => a - b);
+  return kept.flatMap((i) => column[i] ?? []);
+}
+
+/** Path of the stretches, a tenth of a pixel fine. A lone point becomes a dot's worth of line. */
+export const pathOf = (stretches: readonly (readonly Point[])[]): string =>
+  stretches
+    .map((points) => {
+      const [first, ...rest] = points.map(({ x, y }) => `${x.toFixed(1)} ${y.toFixed(1)}`);
+      if (first === undefined) return "";
+      return rest.length === 0 ? `M${first}h0.1` : `M${first}L${rest.join(" ")}`;
+    })
+    .join("");

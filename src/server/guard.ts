@@ -1,0 +1,65 @@
+import type { MiddlewareHandler } from "hono";
+import { refusal } from "./answers.ts";
+
+/**
+ * The server listens on loopback, but every page in the browser can send requests there. Three checks
+ * keep other sites out: the name they used, where a write comes from, and a body type that a plain
+ * form cannot send.
+ */
+const ownNames = new Set(["127.0.0.1", "localhost", "[::1]"]);
+
+/** Refuses a name that is not ours: a foreign name that resolves to this machine would be same-origin. */
+export const onlyOwnName: MiddlewareHandler = async (c, next) => {
+  const host = c.req.header("host") ?? new URL(c.req.url).host;
+  if (!ownNames.has(nameOf(host))) {
+    return refusal(403, "foreign-host", "this server answers to localhost and 127.0.0.1 only");
+  }
+  await next();
+  return undefined;
+};
+
+function nameOf(host: string): string {
+  return host.replace(/:\d*$/, "").toLowerCase();
+}
+
+const reads = new Set(["GET", "HEAD", "OPTIONS"]);
+
+/** Refuses a write from another site, or in a form that a browser sends without asking first. */
+export const onlyOwnWrites: MiddlewareHandler = async (c, next) => {
+  if (!reads.has(c.req.method)) {
+    const origin = c.req.header("origin");
+    const host = c.req.header("host") ?? new URL(c.req.url).host;
+    const own = origin === undefined || origin.toLowerCase() === `http://${host.toLowerCase()}`;
+    if (!own || c.req.header("sec-fetch-site") === "cross-site") {
+      return refusal(403, "foreign-origin", "only the app's own pages may write here");
+    }
+    const type = c.req.header("content-type")?.split(";")[0]?.trim().toLowerCase();
+    if (type !== "application/json") {
+      return refusal(415, "not-json", "send JSON, with content-type application/json");
+    }
+  }
+  await next();
+  return undefined;
+};
+
+/** What the app needs and nothing more: no script or style but our own files, no other site at all. */
+const appPolicy = [
+  "default-src 'self'",
+  "img-src 'self' data: blob:",
+  "object-src 'none'",
+  "base-uri 'none'",
+  "form-action 'none'",
+  "frame-ancestors 'none'",
+].join("; ");
+
+/** Adds the headers that every answer has; a handler that set its own policy keeps it. */
+export const strictHeaders: MiddlewareHandler = async (c, next) => {
+  await next();
+  const headers = c.res.headers;
+  if (!headers.has("content-security-policy")) headers.set("content-security-policy", appPolicy);
+  if (!headers.has("cache-control")) headers.set("cache-control", "no-store");
+  headers.set("x-content-type-options", "nosniff");
+  headers.set("referrer-policy", "no-referrer");
+  headers.set("cross-origin-opener-policy", "same-origin");
+  headers.set("cross-origin-resource-policy", "same-origin");
+};

@@ -1,0 +1,8 @@
+/**
+ * Knows HTTP on loopback: the log, the calculations and the app's files as one function from request to
+ * response, and the socket that serves it. Must never know SQL, physics or another door.
+ */
+export { createApp } from "./app.ts";
+export type { ServerDeps } from "./deps.ts";
+export { listen } from "./listen.ts";
+export { readSite } from "./site.ts";

@@ -1,0 +1,138 @@
+import { z } from "zod";
+import { envelopeSchema } from "../trial/index.ts";
+import type { OfferedCalculation } from "./deps.ts";
+
+type Json = Readonly<Record<string, unknown>>;
+
+/** JSON Schema 2020-12, which is what OpenAPI 3.1 uses. What zod cannot express is left open. */
+function schemaOf(schema: z.ZodType, io: "input" | "output"): Json {
+  return z.toJSONSchema(schema, { io, unrepresentable: "any" });
+}
+
+const issues = z.object({
+  issues: z.array(z.object({ field: z.string(), value: z.unknown(), accepted: z.string() })),
+});
+const error = z.object({ error: z.object({ kind: z.string(), message: z.string() }) });
+const appended = z.object({ accepted: z.array(z.uuid()), duplicates: z.array(z.uuid()) });
+const batch = z.object({ events: z.array(envelopeSchema) });
+const noAnswer = z.object({
+  kind: z.literal("no-answer"),
+  reason: z.string(),
+  message: z.string(),
+  numbers: z.record(z.string(), z.number()),
+});
+
+const content = (schema: z.ZodType, io: "input" | "output" = "output") => ({
+  content: { "application/json": { schema: schemaOf(schema, io) } },
+});
+const answers = (description: string, schema: z.ZodType) => ({ description, ...content(schema) });
+const bad = answers("The input cannot be used.", issues);
+const unknown = answers("There is nothing at this address.", error);
+const trialInPath = {
+  name: "trial",
+  in: "path",
+  required: true,
+  schema: { type: "string", format: "uuid" },
+};
+
+/** The whole interface as an OpenAPI 3.1 document. */
+export function openApiDocument(calculations: readonly OfferedCalculation[]): Json {
+  return {
+    openapi: "3.1.0",
+    info: {
+      title: "Coldproof",
+      version: "1",
+      description:
+        "Trials as logs of events, and the calculations behind them. Numbers are SI: K, absolute Pa, kg, m3, J/kg, kg/m3.",
+    },
+    paths: {
+      ...trialPaths(),
+      ...Object.fromEntries(
+        calculations.map((offered) => [
+          `/api/calculations/${offered.name}`,
+          { post: calculationOperation(offered) },
+        ]),
+      ),
+    },
+  };
+}
+
+function calculationOperation({
+  name,
+  title,
+  input,
+  output,
+  cautions,
+  sources,
+}: OfferedCalculation) {
+  const answer = z.object({
+    kind: z.literal("answer"),
+    result: output,
+    uncertainty: z.unknown().optional(),
+    cautions: z.array(z.unknown()),
+    sources: z.array(z.unknown()),
+    assumptions: z.array(z.unknown()).optional(),
+  });
+  return {
+    operationId: name,
+    summary: title,
+    description: [...cautions, `Sources: ${sources.join("; ")}`].join("\n\n"),
+    requestBody: { required: true, ...content(input, "input") },
+    responses: {
+      200: answers("The answer, or why there is none.", z.union([answer, noAnswer])),
+      422: bad,
+    },
+  };
+}
+
+function trialPaths(): Json {
+  const log = z.object({ events: z.array(envelopeSchema), cursor: z.int() });
+  const list = z.object({ trials: z.array(z.object({ trial: z.uuid(), events: z.int() })) });
+  const conflict = answers("An id is in the log with other content.", error);
+  const notWritten = answers("The disk did not take it; send it again later.", error);
+  return {
+    "/api/trials": {
+      get: { summary: "Trials in the log", responses: { 200: answers("Trials.", list) } },
+    },
+    "/api/trials/{trial}/events": {
+      parameters: [trialInPath],
+      get: {
+        summary: "Events of a trial, after a cursor",
+        parameters: [{ name: "after", in: "query", schema: { type: "integer", minimum: 0 } }],
+        responses: { 200: answers("Events in order of arrival.", log), 422: bad },
+      },
+      post: {
+        summary: "Append events; sending one again changes nothing",
+        requestBody: { required: true, ...content(batch, "input") },
+        responses: {
+          200: answers("On disk.", appended),
+          409: conflict,
+          422: bad,
+          503: notWritten,
+        },
+      },
+    },
+    "/api/trials/{trial}/export": {
+      parameters: [trialInPath],
+      get: {
+        summary: "The trial as one file",
+        responses: { 200: { description: "An export." }, 404: unknown },
+      },
+    },
+    "/api/trials/{trial}/report": {
+      parameters: [trialInPath],
+      get: {
+        summary: "The trial's report, one self-contained page",
+        parameters: [{ name: "units", in: "query", schema: { enum: ["as-typed", "si", "us"] } }],
+        responses: { 200: { description: "HTML." }, 404: unknown },
+      },
+    },
+    "/api/trials/import": {
+      post: {
+        summary: "Take in an export",
+        requestBody: { required: true, content: { "application/json": {} } },
+        responses: { 200: answers("On disk.", appended), 409: conflict, 422: bad },
+      },
+    },
+  };
+}

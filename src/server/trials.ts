@@ -1,0 +1,144 @@
+import { createHash } from "node:crypto";
+import { z } from "zod";
+import type { UnitSystem } from "../report/index.ts";
+import type { EventStore } from "../store/index.ts";
+import { exportTrial, parseEvent, parseExport, type TrialEvent } from "../trial/index.ts";
+import { parseJson, type WireIssue } from "../wire/index.ts";
+import { invalid, refusal } from "./answers.ts";
+import type { ServerDeps } from "./deps.ts";
+
+const batchSchema = z.strictObject({ events: z.array(z.unknown()).max(10_000) });
+
+/** Issues in one answer; a broken file may have one in every line. */
+const mostIssues = 50;
+
+/** `POST /api/trials/:trial/events` */
+export async function appendEvents(store: EventStore, trial: string, body: string) {
+  const parsed = parseBatch(trial, body);
+  return parsed.kind === "invalid" ? invalid(parsed.issues) : append(store, parsed.events);
+}
+
+function parseBatch(trial: string, body: string) {
+  const json = parseJson(body, "body");
+  if (json.kind === "invalid") return json;
+  const batch = batchSchema.safeParse(json.value);
+  if (!batch.success) {
+    const issue = {
+      field: "body",
+      value: typeof json.value,
+      accepted: '{"events": [up to 10000]}',
+    };
+    return { kind: "invalid", issues: [issue] } as const;
+  }
+  const events: TrialEvent[] = [];
+  const issues: WireIssue[] = [];
+  for (const [i, raw] of batch.data.events.entries()) {
+    const parsed = parseEvent(raw);
+    if (parsed.kind === "invalid") issues.push(...parsed.issues.map((issue) => at(i, issue)));
+    else if (parsed.event.trial !== trial) {
+      const accepted = `the trial of the address, ${trial}`;
+      issues.push(at(i, { field: "trial", value: parsed.event.trial, accepted }));
+    } else events.push(parsed.event);
+    if (issues.length >= mostIssues) break;
+  }
+  return issues.length > 0
+    ? ({ kind: "invalid", issues: issues.slice(0, mostIssues) } as const)
+    : ({ kind: "events", events } as const);
+}
+
+function at(index: number, issue: WireIssue): WireIssue {
+  return { ...issue, field: `events.${index}.${issue.field}` };
+}
+
+async function append(store: EventStore, events: readonly TrialEvent[], extra: object = {}) {
+  const outcome = await store.append(events);
+  switch (outcome.kind) {
+    case "appended": {
+      const { accepted, duplicates } = outcome;
+      return Response.json({ ...extra, accepted, duplicates });
+    }
+    case "refused":
+      return Response.json(
+        {
+          conflicts: outcome.conflicts,
+          error: {
+            kind: "conflict",
+            message:
+              "these events are in the log with other content; nothing of the batch was taken",
+          },
+        },
+        { status: 409 },
+      );
+    case "failed":
+      return refusal(503, outcome.reason, "nothing was written; the events must be sent again");
+  }
+}
+
+/** `GET /api/trials/:trial/events?after=` */
+export async function readEvents(store: EventStore, trial: string, after: string | undefined) {
+  const cursor = after === undefined ? 0 : /^\d{1,15}$/.test(after) ? Number(after) : undefined;
+  if (cursor === undefined) {
+    return invalid([{ field: "after", value: after, accepted: "a cursor from an earlier answer" }]);
+  }
+  return Response.json(await store.read(trial, cursor));
+}
+
+/** `POST /api/trials/import` */
+export async function importTrial({ store }: ServerDeps, body: string) {
+  const json = parseJson(body, "body");
+  if (json.kind === "invalid") return invalid(json.issues);
+  const parsed = parseExport(json.value);
+  if (parsed.kind === "invalid") return invalid(parsed.issues.slice(0, mostIssues));
+  return append(store, parsed.events, { trial: parsed.trial });
+}
+
+/** `GET /api/trials/:trial/export` */
+export async function exportAnswer({ store }: ServerDeps, trial: string) {
+  const { events } = await store.read(trial);
+  if (events.length === 0) return unknownTrial();
+  return new Response(JSON.stringify(exportTrial(events)), {
+    headers: {
+      "content-type": "application/json",
+      "content-disposition": `attachment; filename="trial-${trial}.json"`,
+    },
+  });
+}
+
+const unitSystems: readonly UnitSystem[] = ["as-typed", "si", "us"];
+
+/** `GET /api/trials/:trial/report?units=` */
+export async function reportAnswer(
+  { store, report }: ServerDeps,
+  trial: string,
+  asked: string | undefined,
+) {
+  const units = asked === undefined ? "as-typed" : unitSystems.find((known) => known === asked);
+  if (units === undefined) {
+    return invalid([{ field: "units", value: asked, accepted: unitSystems.join(", ") }]);
+  }
+  const { events } = await store.read(trial);
+  if (events.length === 0) return unknownTrial();
+  const html = report(events, units);
+  return new Response(html, { headers: reportHeaders(html) });
+}
+
+function unknownTrial(): Response {
+  return refusal(404, "unknown-trial", "no event of this trial is in the log");
+}
+
+/** Headers for a page made from a log: nothing runs in it, and only its own style elements apply. */
+function reportHeaders(html: string): Record<string, string> {
+  const styles = [...html.matchAll(/<style[^>]*>([\s\S]*?)<\/style>/g)].map(([, css = ""]) => {
+    return `'sha256-${createHash("sha256").update(css).digest("base64")}'`;
+  });
+  const policy = [
+    "default-src 'none'",
+    `style-src ${styles.length > 0 ? styles.join(" ") : "'none'"}`,
+    "img-src data:",
+    "base-uri 'none'",
+    "form-action 'none'",
+    "frame-ancestors 'self'",
+    "sandbox allow-downloads allow-popups allow-modals",
+  ].join("; ");
+  return { "content-type": "text/html; charset=utf-8", "content-security-policy": policy };
+}

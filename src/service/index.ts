@@ -1,0 +1,42 @@
+// What service work needs to know: instrument classes, local air, static pressure, vacuum, published running tables.
+// Must never know: units, logs, screens. Basis: SI, absolute pressure unless named gauge, mass in kg.
+export {
+  type Accuracy,
+  combined,
+  type Contribution,
+  COVERAGE,
+  type InstrumentUncertainty,
+  instrumentUncertainty,
+  limitOfError,
+  ofResolution,
+  rectangular,
+} from "./accuracy.ts";
+export { type LocalAir, localAir, WEATHER_U } from "./local-air.ts";
+export {
+  type BandVerdict,
+  cyclingSwitchPosition,
+  operatingCaution,
+  operatingConditions,
+  operatingPressure,
+  type Range,
+  type RunningPressure,
+  type SettingPosition,
+  type SwitchComparison,
+  type TableVerdict,
+  ventTemperature,
+} from "./operating-table.ts";
+export {
+  lookAlikes,
+  type NoSaturation,
+  type StaticCheck,
+  staticCheck,
+  type StaticReading,
+} from "./static-pressure.ts";
+export { staticMeanings, type StaticMeaning, type StaticVerdict } from "./static-data.ts";
+export {
+  type DepthVerdict,
+  VACUUM_TARGETS,
+  type VacuumCheck,
+  vacuumCheck,
+  type VacuumVerdict,
+} from "./vacuum.ts";

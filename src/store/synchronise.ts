@@ -1,0 +1,153 @@
+import type { StoredEvent } from "../trial/index.ts";
+import type { BrowserStore } from "./browser-store.ts";
+import type { AppendOutcome, StoredLog, StoredTrial } from "./port.ts";
+
+/**
+ * - `unreachable`: no answer.
+ * - `not-understood`: an answer that this version cannot read.
+ * - `cannot-write`: the server could not keep the events now.
+ */
+export type RemoteFailure = "unreachable" | "not-understood" | "cannot-write";
+interface Failed {
+  readonly kind: "failed";
+  readonly reason: RemoteFailure;
+}
+
+/** A server's store as a device sees it. */
+export interface Remote {
+  trials(): Promise<{ readonly kind: "trials"; readonly trials: readonly StoredTrial[] } | Failed>;
+  push(
+    trial: string,
+    events: readonly StoredEvent[],
+  ): Promise<Exclude<AppendOutcome, { kind: "failed" }> | Failed>;
+  pull(trial: string, after: number): Promise<({ readonly kind: "log" } & StoredLog) | Failed>;
+}
+
+/**
+ * - `synchronised`: both sides hold the union, but for `refused` (the server has another event of that
+ *   id) and `conflicts` (this device has). Neither side loses its own.
+ * - `interrupted`: what was done stays done; `waiting` events are still to be sent. Try again later.
+ */
+export type SynchroniseOutcome =
+  | {
+      readonly kind: "synchronised";
+      readonly pushed: number;
+      readonly pulled: number;
+      readonly refused: readonly string[];
+      readonly conflicts: readonly string[];
+    }
+  | {
+      readonly kind: "interrupted";
+      readonly reason: RemoteFailure;
+      readonly waiting: number;
+    };
+
+/** A push holds at most so many events, and so many characters unless one event alone is longer. */
+const batchEvents = 200;
+const batchCharacters = 2_000_000;
+
+/**
+ * Makes the device and a server hold the same events: sends the outbox, then fetches what is new.
+ * A union of sets: nothing is overwritten, order and repetition change nothing, and it may stop anywhere.
+ */
+export async function synchronise(
+  store: BrowserStore,
+  remote: Remote,
+): Promise<SynchroniseOutcome> {
+  const interrupted = async (failure: Failed) =>
+    ({
+      kind: "interrupted",
+      reason: failure.reason,
+      waiting: (await store.outbox()).waiting.length,
+    }) as const;
+
+  const theirs = await remote.trials();
+  if (theirs.kind === "failed") return interrupted(theirs);
+  await offerWhatTheyLost(store, theirs.trials);
+  const pushed = await pushAll(store, remote);
+  if (pushed.kind === "failed") return interrupted(pushed);
+  const pulled = await pullAll(store, remote, theirs.trials);
+  if (pulled.kind === "failed") return interrupted(pulled);
+  const { refused } = await store.outbox();
+  return {
+    kind: "synchronised",
+    pushed: pushed.count,
+    pulled: pulled.count,
+    refused,
+    conflicts: pulled.conflicts,
+  };
+}
+
+/** A server that holds fewer events than it sent us before was set back: an older copy, a new file. */
+async function offerWhatTheyLost(store: BrowserStore, theirs: readonly StoredTrial[]) {
+  const counts = new Map(theirs.map(({ trial, events }) => [trial, events]));
+  for (const { trial } of await store.trials()) {
+    if ((counts.get(trial) ?? 0) < (await store.pulled(trial))) await store.offerAgain(trial);
+  }
+}
+
+async function pushAll(store: BrowserStore, remote: Remote) {
+  const { waiting } = await store.outbox();
+  let count = 0;
+  for (const batch of batches(waiting)) {
+    const outcome = await pushBatch(store, remote, batch);
+    if (outcome.kind === "failed") return outcome;
+    count += outcome.count;
+  }
+  return { kind: "pushed", count } as const;
+}
+
+/** Refused events are set aside so that they do not hold up the others for ever. */
+async function pushBatch(store: BrowserStore, remote: Remote, batch: readonly StoredEvent[]) {
+  let rest = batch;
+  while (rest[0] !== undefined) {
+    const outcome = await remote.push(rest[0].trial, rest);
+    if (outcome.kind === "failed") return outcome;
+    if (outcome.kind === "appended") {
+      await store.acknowledge(rest.map(({ id }) => id));
+      return { kind: "pushed", count: outcome.accepted.length } as const;
+    }
+    const refused = new Set(outcome.conflicts);
+    const remaining = rest.filter(({ id }) => !refused.has(id));
+    // A refusal that names none of ours would repeat for ever.
+    if (remaining.length === rest.length)
+      return { kind: "failed", reason: "not-understood" } as const;
+    await store.markRefused(outcome.conflicts);
+    rest = remaining;
+  }
+  return { kind: "pushed", count: 0 } as const;
+}
+
+/** Runs of one trial's events, each small enough for one request. */
+function* batches(events: readonly StoredEvent[]): Generator<readonly StoredEvent[]> {
+  let batch: StoredEvent[] = [];
+  let size = 0;
+  for (const event of events) {
+    const length = JSON.stringify(event).length;
+    const full = batch.length >= batchEvents || size + length > batchCharacters;
+    if (batch[0] !== undefined && (full || batch[0].trial !== event.trial)) {
+      yield batch;
+      batch = [];
+      size = 0;
+    }
+    batch.push(event);
+    size += length;
+  }
+  if (batch.length > 0) yield batch;
+}
+
+async function pullAll(store: BrowserStore, remote: Remote, theirs: readonly StoredTrial[]) {
+  let count = 0;
+  const conflicts: string[] = [];
+  const trials = new Set([...theirs, ...(await store.trials())].map(({ trial }) => trial));
+  for (const trial of trials) {
+    const after = await store.pulled(trial);
+    const log = await remote.pull(trial, after);
+    if (log.kind === "failed") return log;
+    if (log.cursor === after) continue;
+    const merged = await store.merge(trial, log);
+    count += merged.added;
+    conflicts.push(...merged.conflicts);
+  }
+  return { kind: "pulled", count, conflicts } as const;
+}

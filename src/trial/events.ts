@@ -1,0 +1,276 @@
+import { z } from "zod";
+
+/**
+ * The log's vocabulary. An event is never edited: `entry-corrected` and `entry-withdrawn` name what
+ * they change, and the first entry stays in the log. Things (instrument, product, vessel, run, trace)
+ * are named by the id of the event that listed them.
+ */
+
+/** A value as the instrument or the person said it. Projections convert to SI; the log keeps this. */
+export const quantitySchema = z.strictObject({
+  value: z.number(),
+  unit: z.string().min(1).max(24),
+});
+
+export const stages = [
+  "plan",
+  "prove",
+  "recover",
+  "evacuate",
+  "charge",
+  "run",
+  "restore",
+  "compare",
+  "publish",
+] as const;
+export type Stage = (typeof stages)[number];
+
+/** Stages that are walked once a product; their entries carry the product's id as `round`. */
+export const repeatedStages = ["recover", "evacuate", "charge", "run"] as const;
+
+export const readingQuantities = [
+  "static-low",
+  "static-high",
+  "metal-temperature",
+  "low-side",
+  "high-side",
+  "vent-temperature",
+  "return-air-temperature",
+  "return-air-humidity",
+  "outside-temperature",
+  "outside-humidity",
+  "shop-temperature",
+  "barometer",
+  "vehicle-speed",
+  "engine-speed",
+  "vacuum",
+  "gross-mass",
+  "can-volume",
+  "oil-drained",
+  "oil-returned",
+  "pump-time",
+] as const;
+export type ReadingQuantity = (typeof readingQuantities)[number];
+
+/** How the value stands in time: settled, or one end of a cycling clutch's swing. */
+export const readingForms = ["steady", "lowest", "highest"] as const;
+export type ReadingForm = (typeof readingForms)[number];
+
+const text = (max: number) => z.string().trim().max(max);
+const label = text(120).min(1);
+const id = z.uuid();
+const instant = z.iso.datetime({ offset: true });
+const stage = z.enum(stages);
+/** Ids of other entries; a vessel may also be the vehicle itself. */
+const vessel = z.union([z.literal("vehicle"), id]);
+
+/** A refrigerant by fluid id, or a product by its entry: what a vessel holds, as far as anyone knows. */
+const substance = z.union([
+  z.strictObject({ kind: z.literal("fluid"), fluid: text(24).min(1) }),
+  z.strictObject({ kind: z.literal("product"), product: id }),
+]);
+export type Substance = z.infer<typeof substance>;
+
+/** Limits of error as makers and standards state them; turned into standard uncertainty by GUM rules. */
+export const accuracySchema = z.discriminatedUnion("kind", [
+  z.strictObject({
+    kind: z.literal("percent-of-span"),
+    percent: z.number().positive().max(50),
+    from: quantitySchema,
+    to: quantitySchema,
+  }),
+  z.strictObject({
+    kind: z.literal("percent-of-span-by-quarter"),
+    outer: z.number().positive().max(50),
+    middle: z.number().positive().max(50),
+    from: quantitySchema,
+    to: quantitySchema,
+  }),
+  z.strictObject({ kind: z.literal("limit"), limit: quantitySchema }),
+  z.strictObject({
+    kind: z.literal("percent-of-reading"),
+    percent: z.number().positive().max(100),
+  }),
+  z.strictObject({
+    kind: z.literal("limit-or-percent"),
+    limit: quantitySchema,
+    percent: z.number().positive().max(100),
+  }),
+]);
+export type Accuracy = z.infer<typeof accuracySchema>;
+
+const estimate = z.strictObject({ mass: quantitySchema, limit: quantitySchema });
+
+const weighing = z.strictObject({
+  before: quantitySchema,
+  after: quantitySchema,
+  instrument: id.optional(),
+});
+
+const where = { stage, round: id.optional(), when: instant.optional() };
+
+/** Body of each event type, version 1. */
+export const bodySchemas = {
+  "trial-opened": z.strictObject({
+    title: label,
+    question: text(1000),
+    place: text(200).optional(),
+    altitude: quantitySchema.optional(),
+    barometer: quantitySchema.optional(),
+    /** Smallest vent-temperature difference that matters, fixed before the data. */
+    margin: quantitySchema.optional(),
+    conditions: text(1000).optional(),
+    demonstration: z.boolean().optional(),
+  }),
+  "vehicle-described": z.strictObject({
+    name: label,
+    labelRefrigerant: text(24).min(1),
+    labelCharge: quantitySchema,
+    meteringDevice: z.enum(["orifice-tube", "expansion-valve", "unknown"]),
+    compressor: z.enum(["fixed-cycling", "fixed-always-on", "variable", "electric", "unknown"]),
+    oil: text(80).optional(),
+    cabinVolume: quantitySchema.optional(),
+    internalVolume: quantitySchema.optional(),
+  }),
+  "instrument-listed": z.strictObject({
+    name: label,
+    measures: z.enum(["pressure", "temperature", "mass", "vacuum", "humidity", "other"]),
+    accuracy: accuracySchema,
+    resolution: quantitySchema.optional(),
+  }),
+  "product-listed": z.strictObject({
+    name: label,
+    /** What it declares to be, when that is a fluid known here. */
+    fluid: text(24).optional(),
+    declares: text(400).optional(),
+    labelMass: quantitySchema.optional(),
+    claims: z.array(text(300).min(1)).max(40),
+    price: text(40).optional(),
+    fitting: text(120).optional(),
+    flammableMark: z.boolean(),
+  }),
+  "vessel-listed": z.strictObject({
+    name: label,
+    kind: z.enum(["can", "cylinder", "hose-set", "other"]),
+    tare: quantitySchema.optional(),
+    /** Mass of water (trade practice) or volume. */
+    waterCapacity: quantitySchema.optional(),
+    ratedPressure: quantitySchema.optional(),
+    flammableRated: z.boolean().optional(),
+    holds: z
+      .strictObject({
+        substance,
+        mass: quantitySchema,
+        /** `weighed` carries the scale's uncertainty; `declared` is somebody's word. */
+        basis: z.enum(["weighed", "declared"]),
+        instrument: id.optional(),
+      })
+      .optional(),
+  }),
+  "reading-taken": z.strictObject({
+    ...where,
+    quantity: z.enum(readingQuantities),
+    value: quantitySchema,
+    form: z.enum(readingForms),
+    instrument: id.optional(),
+    place: text(120).optional(),
+    run: id.optional(),
+    vessel: vessel.optional(),
+    note: text(500).optional(),
+  }),
+  "transfer-posted": z
+    .strictObject({
+      ...where,
+      from: vessel,
+      to: z.union([vessel, z.literal("lost")]),
+      sourceWeighing: weighing.optional(),
+      destinationWeighing: weighing.optional(),
+      /** When nothing was weighed: an estimate with its limit of error. */
+      stated: estimate.optional(),
+      /** Lost from hoses on the way: part of what the source gave, not of what arrived. */
+      purged: estimate.optional(),
+      phase: z.enum(["liquid", "vapour", "unknown"]).optional(),
+      note: text(500).optional(),
+    })
+    .refine((body) => body.sourceWeighing ?? body.destinationWeighing ?? body.stated, {
+      error:
+        "a transfer needs its evidence: a weighing of the source or of the destination, or an estimate with its limit",
+    }),
+  "vessel-found-empty": z.strictObject({ ...where, vessel, evidence: text(300) }),
+  "run-recorded": z.strictObject({
+    ...where,
+    name: label,
+    condition: z.enum(["parked-idle", "parked-raised-idle", "road-steady", "road-mixed"]),
+    airSource: z.enum(["recirculation", "outside", "unknown"]),
+    blower: z.enum(["low", "medium", "high", "unknown"]),
+    charged: substance,
+    trace: id.optional(),
+    /** Interval of the trace that is this run, as the file's own clock tells it. */
+    from: z.iso.datetime({ local: true, offset: true }).optional(),
+    to: z.iso.datetime({ local: true, offset: true }).optional(),
+    note: text(500).optional(),
+  }),
+  "trace-imported": z.strictObject({
+    ...where,
+    fileName: text(200).min(1),
+    kind: z.enum(["run", "hold"]),
+    /** The file as it came, so that nothing is dropped and a sceptic can read it again. */
+    content: z.string().max(4_000_000),
+    mapping: z.strictObject({
+      decimal: z.enum([".", ","]),
+      time: z.strictObject({
+        column: text(120),
+        /** Clock time of day-first or ISO form, or elapsed time in a unit. */
+        form: z.enum(["iso", "day-first", "month-first", "elapsed"]),
+        unit: text(24).optional(),
+      }),
+      columns: z
+        .array(
+          z.strictObject({
+            column: text(120),
+            quantity: z.enum(readingQuantities),
+            unit: text(24).min(1),
+            instrument: id.optional(),
+          }),
+        )
+        .min(1)
+        .max(60),
+    }),
+  }),
+  "item-confirmed": z.strictObject({ ...where, item: label, confirmed: z.boolean() }),
+  "note-written": z.strictObject({ ...where, text: text(4000).min(1) }),
+  "entry-corrected": z.strictObject({
+    target: id,
+    /** The whole new body, valid for the target's type. */
+    body: z.record(z.string(), z.unknown()),
+    reason: text(500).min(1),
+    /** Earlier corrections that were before the corrector's eyes; others were made independently. */
+    supersedes: z.array(id).max(50).optional(),
+  }),
+  "entry-withdrawn": z.strictObject({ target: id, reason: text(500).min(1) }),
+} as const;
+
+export type EventType = keyof typeof bodySchemas;
+export type BodyOf<T extends EventType> = z.infer<(typeof bodySchemas)[T]>;
+
+/** One line of the log. `at` is when it was made on `device`; a body's `when` is when it happened. */
+export interface EventOf<T extends EventType> {
+  readonly id: string;
+  readonly trial: string;
+  readonly at: string;
+  readonly device: string;
+  readonly type: T;
+  readonly v: 1;
+  readonly body: BodyOf<T>;
+}
+export type TrialEvent = { [T in EventType]: EventOf<T> }[EventType];
+
+export const envelopeSchema = z.strictObject({
+  id: z.uuidv7(),
+  trial: z.uuid(),
+  at: z.iso.datetime(),
+  device: text(80).min(1),
+  type: z.enum(Object.keys(bodySchemas) as [EventType, ...EventType[]]),
+  v: z.literal(1),
+  body: z.record(z.string(), z.unknown()),
+});

@@ -1,0 +1,93 @@
+// The trial: the event log's vocabulary and its pure projections (ledger, stages, runs, traces).
+// Knows: what was said, weighed and recorded, in what order, and what follows from it. Per kg, SI inside.
+// Must never know: where the log is stored, how it is shown, what time it is, who is asking.
+export {
+  accuracySchema,
+  bodySchemas,
+  envelopeSchema,
+  quantitySchema,
+  readingForms,
+  readingQuantities,
+  repeatedStages,
+  stages,
+} from "./events.ts";
+export type {
+  Accuracy,
+  BodyOf,
+  EventOf,
+  EventType,
+  ReadingForm,
+  ReadingQuantity,
+  Stage,
+  Substance,
+  TrialEvent,
+} from "./events.ts";
+export { canonicalText } from "./order.ts";
+export { project } from "./project.ts";
+export { freshMemory } from "./memory.ts";
+export type { Memory } from "./memory.ts";
+export { parseBody, parseEvent } from "./parse.ts";
+export type { Parsed, ParsedEvent } from "./parse.ts";
+export { exportTrial, parseExport } from "./export.ts";
+export type { ParsedExport, TrialExport } from "./export.ts";
+export { quantityDimension } from "./dimensions.ts";
+export { instrumentUncertainty } from "./instruments.ts";
+export { mixingWarning } from "./ledger/mixing.ts";
+export { headingSignature, inspectTable } from "./traces/inspect.ts";
+export type { ColumnSuggestion, Inspection } from "./traces/inspect.ts";
+export { readTrace } from "./traces/read.ts";
+export type { Mapping, TraceContents } from "./traces/read.ts";
+export { proposeIntervals, within } from "./traces/intervals.ts";
+export { settle } from "./traces/settle.ts";
+export type { SettleOptions } from "./traces/settle.ts";
+export type {
+  Atmosphere,
+  Comparison,
+  ConfirmationView,
+  CorrectionView,
+  DifferenceRow,
+  Entry,
+  EntryOf,
+  EntryType,
+  InstrumentView,
+  Issue,
+  Measured,
+  NoteView,
+  OpenedPlan,
+  ProductView,
+  ReadingView,
+  Refused,
+  RunValue,
+  RunValueSource,
+  RunView,
+  StoredEvent,
+  TrialView,
+  VehicleView,
+  VesselView,
+} from "./view.ts";
+export { lostAccount, unaccountedAccount, vehicleAccount } from "./ledger/view.ts";
+export type {
+  Account,
+  AccountId,
+  AccountStep,
+  Closure,
+  Content,
+  ContentBasis,
+  Ledger,
+  LedgerStep,
+  MixingConcern,
+  Posting,
+  SubstanceKey,
+} from "./ledger/view.ts";
+export type { Caution, ReadingPrompt, Requirement, StageView } from "./stages/view.ts";
+export type {
+  IntervalProposal,
+  Series,
+  SettleWindow,
+  Settlement,
+  Slope,
+  TraceProblem,
+  TraceView,
+} from "./traces/view.ts";
+export { judgeReading } from "./verdict/judge.ts";
+export type { ReadingInContext, Verdict, VerdictDetail } from "./verdict/view.ts";

@@ -1,0 +1,49 @@
+import type { EventType } from "./events.ts";
+import { type Parsed, parseBody } from "./parse.ts";
+import type { Series, Settlement, TraceView } from "./traces/view.ts";
+import type { StoredEvent } from "./view.ts";
+
+/**
+ * What a caller may keep between two projections of a growing log, so that long traces are read and
+ * judged once. It is keyed by the events themselves: the same objects give the same answers, and an
+ * event that is let go takes its part along. A projection without it gives the same view.
+ */
+export interface Memory {
+  readonly bodies: WeakMap<StoredEvent, Parsed<object>>;
+  readonly traces: WeakMap<object, { readonly atmosphere: number; readonly view: TraceView }>;
+  readonly settlements: WeakMap<Series, Map<string, Settlement>>;
+}
+
+export const freshMemory = (): Memory => ({
+  bodies: new WeakMap(),
+  traces: new WeakMap(),
+  settlements: new WeakMap(),
+});
+
+/** `parseBody` of an event's body, once an event. */
+export function rememberedBody<T extends EventType>(
+  memory: Memory,
+  event: StoredEvent,
+  type: T,
+): ReturnType<typeof parseBody<T>> {
+  const known = memory.bodies.get(event);
+  // One event has one type, so what was kept for it is of that type.
+  if (known) return known as ReturnType<typeof parseBody<T>>;
+  const parsed = parseBody(type, event.body);
+  memory.bodies.set(event, parsed);
+  return parsed;
+}
+
+/** The settlement of one stretch of one series, computed once. */
+export function rememberedSettlement(
+  memory: Memory,
+  series: Series,
+  stretch: string,
+  compute: () => Settlement,
+): Settlement {
+  const known = memory.settlements.get(series) ?? new Map<string, Settlement>();
+  memory.settlements.set(series, known);
+  const settlement = known.get(stretch) ?? compute();
+  known.set(stretch, settlement);
+  return settlement;
+}

@@ -1,0 +1,37 @@
+/**
+ * The written order of a log: by instant, then by id. Ids are UUIDv7, so the tie-break is itself
+ * roughly by time, and every machine that holds the same events finds the same order.
+ */
+export interface Stamped {
+  readonly id: string;
+  readonly when: string;
+}
+
+/** Milliseconds since 1970 of an ISO instant. @throws RangeError when it is none: parse first. */
+export function instantOf(iso: string): number {
+  const ms = Date.parse(iso);
+  if (!Number.isFinite(ms)) throw new RangeError(`"${iso}" is not an instant`);
+  return ms;
+}
+
+/** Negative when `a` comes first; zero only for the same id at the same instant. */
+export function inOrder(a: Stamped, b: Stamped): number {
+  const byTime = instantOf(a.when) - instantOf(b.when);
+  if (byTime !== 0) return byTime;
+  return a.id < b.id ? -1 : a.id > b.id ? 1 : 0;
+}
+
+/** A copy in the written order. */
+export const sorted = <T extends Stamped>(things: readonly T[]): T[] => [...things].sort(inOrder);
+
+/** JSON with sorted keys: equal for equal contents, whatever the order of writing. */
+export function canonicalText(value: unknown): string {
+  if (Array.isArray(value)) return `[${value.map(canonicalText).join(",")}]`;
+  if (value === undefined) return "null";
+  if (typeof value !== "object" || value === null) return JSON.stringify(value);
+  const fields = Object.entries(value)
+    .filter(([, field]) => field !== undefined)
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([key, field]) => `${JSON.stringify(key)}:${canonicalText(field)}`);
+  return `{${fields.join(",")}}`;
+}

@@ -1,0 +1,94 @@
+import { comparisons, driftRows } from "./comparison.ts";
+import { fold } from "./fold.ts";
+import { given } from "./given.ts";
+import { freshMemory, type Memory } from "./memory.ts";
+import { ledgerOf } from "./ledger/ledger.ts";
+import {
+  atmosphereOf,
+  instrumentViews,
+  ofType,
+  openedPlan,
+  productViews,
+  vehicleView,
+  vesselViews,
+} from "./plan.ts";
+import { confirmationViews, noteViews, readingViews } from "./readings.ts";
+import { runViews } from "./runs.ts";
+import { stageViews } from "./stages/stages.ts";
+import { proposeIntervals } from "./traces/intervals.ts";
+import { readTrace } from "./traces/read.ts";
+import type { TraceView } from "./traces/view.ts";
+import type { Entry, EntryOf, StoredEvent, TrialView } from "./view.ts";
+
+/**
+ * Everything that follows from a log. Pure: the same set of events gives the same view, in any order,
+ * repeated or split.
+ *
+ * @param events  Lines with sound envelopes; bodies that say nothing usable end up in `refused`.
+ * @param memory  Kept by a caller that projects a growing log again and again; changes nothing but time.
+ */
+export function project(events: readonly StoredEvent[], memory: Memory = freshMemory()): TrialView {
+  const { trial, entries, refused } = fold(events, memory);
+  const standing = entries.filter(({ withdrawn }) => !withdrawn);
+  const instruments = instrumentViews(standing);
+  const atmosphere = atmosphereOf(standing, instruments);
+  const opened = openedPlan(standing);
+  const vehicle = vehicleView(standing);
+  const products = productViews(standing);
+  const vessels = vesselViews(standing, atmosphere.value);
+  const readings = readingViews(standing, instruments, atmosphere.value);
+  const traces = traceViews(standing, atmosphere.value, memory);
+  const runs = runViews({
+    entries: standing,
+    traces,
+    readings,
+    instruments,
+    atmosphere: atmosphere.value,
+    memory,
+  });
+  const facts = {
+    ...given({ trial, opened, vehicle }),
+    atmosphere,
+    instruments,
+    products,
+    vessels,
+    readings,
+    runs,
+    traces,
+    notes: noteViews(standing),
+    confirmations: confirmationViews(standing),
+    entries,
+    refused,
+    ledger: ledgerOf({ entries: standing, vehicle, vessels, products, instruments }),
+    comparisons: comparisons(runs, vehicle?.labelRefrigerant),
+    drift: driftRows(runs, vehicle?.labelRefrigerant),
+  };
+  return { ...facts, stages: stageViews(facts, standing) };
+}
+
+const traceViews = (
+  entries: readonly Entry[],
+  atmosphere: number,
+  { traces }: Memory,
+): TraceView[] =>
+  ofType(entries, "trace-imported").map((entry) => {
+    const known = traces.get(entry.body);
+    if (known?.atmosphere === atmosphere) return known.view;
+    const view = traceView(entry, atmosphere);
+    traces.set(entry.body, { atmosphere, view });
+    return view;
+  });
+
+function traceView({ id, when, body }: EntryOf<"trace-imported">, atmosphere: number): TraceView {
+  const contents = readTrace(body.content, body.mapping, atmosphere);
+  return given({
+    id,
+    fileName: body.fileName,
+    kind: body.kind,
+    stage: body.stage,
+    round: body.round,
+    when,
+    ...contents,
+    proposals: body.kind === "run" ? proposeIntervals(contents) : [],
+  });
+}

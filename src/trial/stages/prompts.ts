@@ -1,0 +1,172 @@
+import { quantityDimension } from "../dimensions.ts";
+import type { ReadingForm, ReadingQuantity, Stage } from "../events.ts";
+import { given } from "../given.ts";
+import type { VehicleView, VesselView } from "../view.ts";
+import type { ReadingPrompt } from "./view.ts";
+
+const worth =
+  "Worth more than any other refinement: the state of the air that enters the evaporator moves every other reading.";
+
+const pressure = { us: "psig", si: "bar(g)" };
+const temperature = { us: "°F", si: "°C" };
+const both = (unit: string) => ({ us: unit, si: unit });
+
+interface Wording {
+  readonly label: string;
+  readonly unit: ReadingPrompt["defaultUnit"];
+  readonly place?: string;
+  readonly why?: string;
+}
+
+const wordings: Readonly<Record<ReadingQuantity, Wording>> = {
+  "static-low": {
+    label: "Low side at rest",
+    unit: pressure,
+    place: "low-side service port",
+    why: "With the engine off and cold it shows whether the contents follow the expected fluid. It does not measure the charge.",
+  },
+  "static-high": { label: "High side at rest", unit: pressure, place: "high-side service port" },
+  "metal-temperature": {
+    label: "Metal at the port",
+    unit: temperature,
+    place: "pipe next to the service port, shaded",
+    why: "The pressure at rest belongs to the coldest metal, not to the air.",
+  },
+  "low-side": { label: "Low side, running", unit: pressure, place: "low-side service port" },
+  "high-side": { label: "High side, running", unit: pressure, place: "high-side service port" },
+  "vent-temperature": {
+    label: "Air at the vent",
+    unit: temperature,
+    place: "centre vent, probe 25 mm deep",
+    why: "Outlets differ by 1 to 4 K: use the same outlet, the same depth, every time.",
+  },
+  "return-air-temperature": {
+    label: "Return air, temperature",
+    unit: temperature,
+    place: "air intake of the blower",
+    why: worth,
+  },
+  "return-air-humidity": {
+    label: "Return air, humidity",
+    unit: both("%"),
+    place: "air intake of the blower",
+    why: worth,
+  },
+  "outside-temperature": {
+    label: "Outside air",
+    unit: temperature,
+    place: "in the shade, in front of the grille",
+  },
+  "outside-humidity": { label: "Outside humidity", unit: both("%") },
+  "shop-temperature": {
+    label: "Shop temperature",
+    unit: temperature,
+    why: "Water boils off only while its pressure at this temperature is above the vacuum.",
+  },
+  barometer: {
+    label: "Barometer, at this place",
+    unit: { us: "inHg", si: "mbar" },
+    why: "Station pressure, not the sea-level figure of a forecast: every gauge reading counts from it.",
+  },
+  "vehicle-speed": { label: "Road speed", unit: { us: "mph", si: "km/h" } },
+  "engine-speed": { label: "Engine speed", unit: both("rpm") },
+  vacuum: {
+    label: "Vacuum",
+    unit: { us: "micron", si: "mbar" },
+    place: "far side of the system, not at the pump",
+  },
+  "gross-mass": {
+    label: "Gross mass",
+    unit: { us: "lb", si: "kg" },
+    why: "Gross less tare is what is inside, beside the ledger.",
+  },
+  "can-volume": {
+    label: "Volume of the can",
+    unit: both("mL"),
+    why: "What the emptied can still holds as vapour follows from its volume.",
+  },
+  "oil-drained": { label: "Oil that came out", unit: both("mL") },
+  "oil-returned": { label: "Oil put back", unit: both("mL"), why: "Put back what came out, new." },
+  "pump-time": { label: "Time on the pump", unit: both("min") },
+};
+
+const running: readonly ReadingQuantity[] = [
+  "return-air-temperature",
+  "return-air-humidity",
+  "outside-temperature",
+  "low-side",
+  "high-side",
+  "vent-temperature",
+  "outside-humidity",
+  "vehicle-speed",
+  "engine-speed",
+];
+
+const atRest: readonly ReadingQuantity[] = ["static-low", "static-high", "metal-temperature"];
+const evacuating: readonly ReadingQuantity[] = ["vacuum", "shop-temperature", "pump-time"];
+
+const asked: Readonly<Record<Stage, readonly ReadingQuantity[]>> = {
+  plan: ["barometer"],
+  prove: [...atRest, ...running],
+  recover: ["low-side", "oil-drained"],
+  evacuate: evacuating,
+  charge: ["oil-returned", "can-volume"],
+  run: [...running, ...atRest],
+  restore: ["oil-drained", ...evacuating, ...running],
+  compare: [],
+  publish: [],
+};
+
+const swings: ReadonlySet<ReadingQuantity> = new Set(["low-side", "high-side", "vent-temperature"]);
+
+/** A fixed compressor that cycles shows two readings; "steady" would be a moment nobody can name. */
+function formsOf(
+  quantity: ReadingQuantity,
+  stage: Stage,
+  compressor: VehicleView["compressor"] | undefined,
+): readonly ReadingForm[] {
+  const isRunning = stage === "prove" || stage === "run" || stage === "restore";
+  if (!swings.has(quantity) || !isRunning) return ["steady"];
+  return compressor === "fixed-cycling"
+    ? ["lowest", "highest", "steady"]
+    : ["steady", "lowest", "highest"];
+}
+
+export function promptOf(
+  quantity: ReadingQuantity,
+  stage: Stage,
+  vehicle: VehicleView | undefined,
+): ReadingPrompt {
+  const { label, unit, place, why } = wordings[quantity];
+  return given({
+    id: quantity,
+    quantity,
+    label,
+    dimension: quantityDimension[quantity],
+    defaultUnit: unit,
+    forms: formsOf(quantity, stage, vehicle?.compressor),
+    place,
+    why,
+  });
+}
+
+const weighsVessels: ReadonlySet<Stage> = new Set(["recover", "charge", "restore"]);
+
+/** What a stage asks for, most useful first; vessels to weigh come last, one prompt each. */
+export function promptsFor(
+  stage: Stage,
+  vehicle: VehicleView | undefined,
+  vessels: readonly VesselView[],
+): ReadingPrompt[] {
+  const plain = asked[stage].map((quantity) => promptOf(quantity, stage, vehicle));
+  if (!weighsVessels.has(stage)) return plain;
+  const weighed = vessels
+    .filter(({ tare }) => tare !== undefined)
+    .map(({ id, name }) => ({
+      ...promptOf("gross-mass", stage, vehicle),
+      id: `gross-mass:${id}`,
+      label: `Gross mass of ${name}`,
+      vessel: id,
+    }));
+  return [...plain, ...weighed];
+}

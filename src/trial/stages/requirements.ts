@@ -1,0 +1,118 @@
+import type { ReadingQuantity, Stage } from "../events.ts";
+import type { Entry, ReadingView, RunView, TrialView } from "../view.ts";
+import type { Requirement } from "./view.ts";
+
+/** Everything of a view but its stages, which are made from it. */
+export type Facts = Omit<TrialView, "stages">;
+
+export interface Place {
+  readonly stage: Stage;
+  readonly round: string | undefined;
+}
+
+export type Standing = readonly Entry[];
+
+/** Has this entry been made at that stage and in that round? */
+export const isAt = (
+  place: Place,
+  where: { readonly stage: Stage; readonly round?: string | undefined },
+) => where.stage === place.stage && where.round === place.round;
+
+export const requirement = (
+  id: string,
+  kind: Requirement["kind"],
+  text: string,
+  state: { readonly met: boolean; readonly done: string; readonly missing: string },
+  prompts: readonly string[] = [],
+): Requirement => ({
+  id,
+  kind,
+  text,
+  met: state.met,
+  detail: state.met ? state.done : state.missing,
+  prompts,
+});
+
+/** Each of these quantities has a reading here. */
+export function readingsTaken(
+  { readings }: Facts,
+  place: Place,
+  id: string,
+  text: string,
+  quantities: readonly ReadingQuantity[],
+): Requirement {
+  const here = readings.filter((reading) => isAt(place, reading));
+  const missing = quantities.filter((quantity) => !has(here, quantity));
+  const words = missing.map((quantity) => quantity.replaceAll("-", " "));
+  const state = {
+    met: missing.length === 0,
+    done: quantities.length === 1 ? "reading taken" : "readings taken",
+    missing: `still to read: ${words.join(", ")}`,
+  };
+  return requirement(id, "reading", text, state, quantities);
+}
+
+const has = (readings: readonly ReadingView[], quantity: ReadingQuantity): boolean =>
+  readings.some((reading) => reading.quantity === quantity);
+
+/** A person says that something is so; the item's id is the requirement's. */
+export function confirmed(
+  { confirmations }: Facts,
+  place: Place,
+  id: string,
+  text: string,
+): Requirement {
+  const last = confirmations.findLast((one) => isAt(place, one) && one.item === id);
+  return requirement(id, "confirm", text, {
+    met: last?.confirmed === true,
+    done: "confirmed",
+    missing: "not confirmed yet",
+  });
+}
+
+/** A run here whose values contain the three results. */
+export function runRecorded(
+  { runs }: Facts,
+  place: Place,
+  id: string,
+  text: string,
+  fits: (run: RunView) => boolean,
+): Requirement {
+  const here = runs.filter((run) => isAt(place, run) && fits(run));
+  const complete = here.filter(({ values }) =>
+    (["low-side", "high-side", "vent-temperature"] as const).every((quantity) =>
+      values.some((value) => value.quantity === quantity),
+    ),
+  );
+  return requirement(id, "run", text, {
+    met: complete.length > 0,
+    done: complete.map(({ name }) => name).join(", "),
+    missing:
+      here.length === 0
+        ? "no run recorded yet"
+        : "a run is recorded, but low side, high side and vent are not all in it",
+  });
+}
+
+/** Return-air temperature and humidity, by trace or by hand, in each run here. */
+export function returnAirKnown(facts: Facts, place: Place): Requirement {
+  const quantities = ["return-air-temperature", "return-air-humidity"] as const;
+  const here = facts.runs.filter((run) => isAt(place, run));
+  const lacking = here.filter(
+    ({ values }) => !quantities.every((q) => values.some(({ quantity }) => quantity === q)),
+  );
+  return requirement(
+    "return-air",
+    "reading",
+    "Return-air temperature and humidity are known for every run: worth more than any other refinement.",
+    {
+      met: here.length > 0 && lacking.length === 0,
+      done: "known for every run",
+      missing:
+        here.length === 0
+          ? "no run recorded yet"
+          : `missing for: ${lacking.map(({ name }) => name).join(", ")}`,
+    },
+    quantities,
+  );
+}

@@ -1,0 +1,58 @@
+import { repeatedStages, type Stage, stages } from "../events.ts";
+import type { Entry } from "../view.ts";
+import * as rules from "./by-stage.ts";
+import { cautionsFor } from "./cautions.ts";
+import { promptsFor } from "./prompts.ts";
+import { type Facts, isAt, type Place, type Standing } from "./requirements.ts";
+import { stageTexts } from "./texts.ts";
+import type { StageView } from "./view.ts";
+
+/** The stages in the order they are usually walked: Recover to Run once a product, the rest once. */
+function places({ products }: Facts): Place[] {
+  const before: Place[] = ["plan", "prove"].map((stage) => ({
+    stage: stage as Stage,
+    round: undefined,
+  }));
+  const rounds = products.length > 0 ? products.map(({ id }) => id) : [undefined];
+  const repeated = rounds.flatMap((round) =>
+    repeatedStages.map((stage): Place => ({ stage, round })),
+  );
+  const after = stages
+    .slice(stages.indexOf("restore"))
+    .map((stage): Place => ({ stage, round: undefined }));
+  return [...before, ...repeated, ...after];
+}
+
+/** Where every stage stands. Nothing forbids an order: status follows from what the log holds. */
+export const stageViews = (facts: Facts, entries: Standing): StageView[] =>
+  places(facts).map((place) => stageView(facts, entries, place));
+
+function stageView(facts: Facts, entries: Standing, place: Place): StageView {
+  const { stage, round } = place;
+  const requirements = rules[stage](facts, entries, place);
+  const about = facts.products.filter(({ id }) => round === undefined || id === round);
+  const started = entries.some((entry) => belongs(entry, place));
+  return {
+    stage,
+    ...(round !== undefined && { round }),
+    ...stageTexts[stage],
+    status: statusOf(
+      started,
+      requirements.every(({ met }) => met),
+    ),
+    requirements,
+    cautions: cautionsFor(stage, about, facts.vehicle),
+    prompts: promptsFor(stage, facts.vehicle, facts.vessels),
+  };
+}
+
+function statusOf(started: boolean, complete: boolean): StageView["status"] {
+  if (complete) return "done";
+  return started ? "open" : "not-started";
+}
+
+/** Lists and the opening belong to Plan; everything else says where it belongs. */
+function belongs(entry: Entry, place: Place): boolean {
+  if (!("stage" in entry.body)) return place.stage === "plan";
+  return isAt(place, entry.body);
+}

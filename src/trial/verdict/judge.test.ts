@@ -1,0 +1,138 @@
+import { describe, expect, test } from "vitest";
+import demonstration from "../../../data/demonstration/hill-town.json";
+import { fromSI } from "../../units/index.ts";
+import { judgeReading, parseExport, project, type ReadingInContext } from "../index.ts";
+
+const parsed = parseExport(demonstration);
+if (parsed.kind !== "export") throw new RangeError("the demonstration does not parse");
+const view = project(parsed.events);
+const lowGauge = view.instruments.find(({ name }) => /low/i.test(name))?.id;
+const product = view.products[0]?.id;
+
+const typed = (
+  quantity: ReadingInContext["quantity"],
+  value: number,
+  unit: string,
+  more: Partial<ReadingInContext> = {},
+) =>
+  judgeReading(view, {
+    quantity,
+    form: "steady",
+    typed: { value, unit },
+    stage: "prove",
+    ...(lowGauge !== undefined && { instrument: lowGauge }),
+    ...more,
+  });
+
+describe("static pressure in Prove, metal at 20.1 °C", () => {
+  test("the expected value is the maker's table within 0.1 bar", () => {
+    // Maker's manual: 4.7 bar gauge at 20 °C; 0.016 bar for the tenth of a kelvin (data/facts/static-pressure.json).
+    const expected = typed("static-low", 69, "psig")?.band?.expected ?? NaN;
+    expect(fromSI(expected, "bar(g)", view.atmosphere.value)).toBeGreaterThan(4.6);
+    // The table is for sea level; at 640 m the gauge counts from air 7.4 kPa thinner.
+    expect(fromSI(expected, "bar(g)", 101325)).toBeCloseTo(4.72, 1);
+  });
+
+  test("agreement, air and shortage read as within, higher and lower", () => {
+    expect(typed("static-low", 69, "psig")?.kind).toBe("within");
+    expect(typed("static-low", 85, "psig")?.kind).toBe("higher");
+    expect(typed("static-low", 40, "psig")?.kind).toBe("lower");
+  });
+
+  test("it says that static pressure does not measure the charge", () => {
+    const headings = typed("static-low", 69, "psig")?.details.map(({ heading }) => heading);
+    expect(headings).toContain("Static pressure does not measure the charge");
+  });
+
+  test("outside of the band without a gauge named is undecided, not a fault", () => {
+    const unnamed: ReadingInContext = {
+      quantity: "static-low",
+      form: "steady",
+      typed: { value: 85, unit: "psig" },
+      stage: "prove",
+    };
+    expect(judgeReading(view, unnamed)).toMatchObject({
+      kind: "undecided",
+      word: "name the gauge",
+    });
+  });
+
+  test("a product that declares no fluid has no band", () => {
+    const verdict = typed("static-low", 70, "psig", {
+      stage: "run",
+      ...(product !== undefined && { round: product }),
+    });
+    expect(verdict).toMatchObject({ kind: "undecided", word: "no fluid declared" });
+    expect(verdict?.band).toBeUndefined();
+  });
+});
+
+describe("vacuum at 24 °C", () => {
+  const micronGauge = view.instruments.find(({ measures }) => measures === "vacuum")?.id;
+  const pulled = (value: number, unit: string, instrument = micronGauge) =>
+    typed("vacuum", value, unit, {
+      stage: "evacuate",
+      ...(instrument !== undefined && { instrument }),
+    });
+
+  test("the band ends where water boils", () => {
+    // Water at 24 °C boils at 2.985 kPa (IAPWS-95, Wagner and Pruß 2002: 2.9858 kPa).
+    expect(pulled(380, "micron")?.band?.to).toBeCloseTo(2985.8, -1);
+    expect(pulled(380, "micron")?.kind).toBe("within");
+    expect(pulled(40, "mbar")?.kind).toBe("higher");
+  });
+
+  test("a gauge that counts from the air cannot tell", () => {
+    expect(pulled(27.7, "inHg(vac)", lowGauge)).toMatchObject({
+      kind: "undecided",
+      word: "gauge cannot tell",
+    });
+  });
+});
+
+describe("running pressures", () => {
+  const restore = view.runs.filter(({ stage }) => stage === "restore");
+  test("at idle the published table judges, marked as other vehicles'", () => {
+    const run = restore.find(({ condition }) => condition === "parked-idle")?.id;
+    const verdict = typed("low-side", 31, "psig", {
+      stage: "restore",
+      ...(run !== undefined && { run }),
+    });
+    expect(verdict?.kind).toBe("within");
+    expect(verdict?.basis).toMatch(/other vehicles/);
+  });
+
+  test("on the road it has no say", () => {
+    const run = restore.find(({ condition }) => condition === "road-steady")?.id;
+    const verdict = typed("high-side", 106, "psig", {
+      stage: "restore",
+      ...(run !== undefined && { run }),
+    });
+    expect(verdict).toMatchObject({ kind: "undecided", word: "no table" });
+  });
+
+  test("one end of a cycling clutch is not judged as a steady pressure", () => {
+    const verdict = typed("low-side", 22, "psig", { form: "lowest" });
+    expect(verdict).toMatchObject({ kind: "undecided", word: "cycling" });
+  });
+
+  test("nothing is judged while refrigerant is being recovered", () => {
+    expect(typed("low-side", -0.31, "bar(g)", { stage: "recover" })).toBeUndefined();
+  });
+});
+
+test("every reading of the demonstration gets a finite verdict or none", () => {
+  for (const reading of view.readings) {
+    const verdict = judgeReading(view, reading);
+    if (!verdict) continue;
+    const numbers = [
+      verdict.reading.value,
+      verdict.reading.u,
+      verdict.band?.from,
+      verdict.band?.to,
+    ];
+    for (const number of numbers)
+      expect(number === undefined || Number.isFinite(number)).toBe(true);
+    expect(verdict.sentence).not.toMatch(/NaN|undefined|Infinity/);
+  }
+});

@@ -1,0 +1,47 @@
+import type { TrialView } from "../view.ts";
+import { judgeGrossMass } from "./gross-mass.ts";
+import { judgeRunningPressure, judgeVent } from "./running.ts";
+import { judgeStatic } from "./static-pressure.ts";
+import { judgeVacuum } from "./vacuum.ts";
+import type { ReadingInContext, Verdict } from "./view.ts";
+
+/**
+ * The verdict on a reading, typed or logged, with what stands behind it.
+ *
+ * @returns undefined for readings that are conditions and not results (air, speed, oil …): nothing to judge.
+ * @throws RangeError if the unit does not fit the quantity: the door checks that first.
+ */
+export function judgeReading(view: TrialView, reading: ReadingInContext): Verdict | undefined {
+  switch (reading.quantity) {
+    case "static-low":
+    case "static-high":
+      return judgeStatic(view, reading);
+    case "low-side":
+    case "high-side":
+      return isRunning(reading) ? judgeRunningPressure(view, reading) : undefined;
+    case "vent-temperature":
+      return isRunning(reading) ? judgeVent(view, reading) : undefined;
+    case "vacuum":
+      return judgeVacuum(view, reading);
+    case "gross-mass":
+      return judgeGrossMass(view, reading);
+    case "metal-temperature":
+    case "return-air-temperature":
+    case "return-air-humidity":
+    case "outside-temperature":
+    case "outside-humidity":
+    case "shop-temperature":
+    case "barometer":
+    case "vehicle-speed":
+    case "engine-speed":
+    case "can-volume":
+    case "oil-drained":
+    case "oil-returned":
+    case "pump-time":
+      return undefined;
+  }
+}
+
+/** While refrigerant goes in or out nothing is settled, and no running table applies. */
+const isRunning = ({ stage }: ReadingInContext): boolean =>
+  stage === "prove" || stage === "run" || stage === "restore";

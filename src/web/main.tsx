@@ -1,0 +1,23 @@
+// The app: screens over the log, for one person at one vehicle.
+// Knows: what is on the screen, where the user is, how the device keeps and sends the log.
+// Must never know: physics, conversion factors, how a ledger is folded. Basis: typed quantities out, SI in.
+import "@preact/signals";
+import "./look/app.css";
+import { render } from "preact";
+import { App } from "./shell/app.tsx";
+import { CannotKeep } from "./shell/cannot-keep.tsx";
+import { startLogKeeper, startSynchronising } from "./shell/log-keeper.ts";
+import { registerOffline } from "./shell/offline.ts";
+
+const root = document.getElementById("app");
+if (!root) throw new Error("the page has no place for the app");
+
+try {
+  await startLogKeeper();
+  startSynchronising();
+  render(<App />, root);
+  registerOffline();
+} catch (error) {
+  if (!(error instanceof DOMException)) throw error;
+  render(<CannotKeep reason={error.message} />, root);
+}

@@ -1,0 +1,74 @@
+import { useSignalEffect } from "@preact/signals";
+import { useEffect, useRef } from "preact/hooks";
+import { Home } from "../home/home.tsx";
+import { NewTrial } from "../home/new-trial.tsx";
+import { TrialPage } from "./trial-page.tsx";
+import { superseded } from "./log-keeper.ts";
+import { notice } from "./notice.ts";
+import { takeUpdate, updateWaiting } from "./offline.ts";
+import { hash, place } from "./route.ts";
+import { Settings } from "./settings.tsx";
+
+/** Picks the page for the place, and says what concerns the whole app. */
+export function App() {
+  const [page, trial, ...rest] = place.value;
+  useFocusOnArrival();
+  return (
+    <>
+      <a
+        class="skip"
+        href="#main"
+        onClick={(event) => {
+          event.preventDefault();
+          document.querySelector<HTMLElement>("h1")?.focus();
+        }}
+      >
+        To the content
+      </a>
+      {superseded.value && (
+        <p class="app-message" role="alert">
+          A newer Coldproof runs in another window. Load this page again to go on here.
+        </p>
+      )}
+      {updateWaiting.value && (
+        <p class="app-message">
+          A newer Coldproof is ready.{" "}
+          <button type="button" class="plain" onClick={takeUpdate}>
+            Load it now
+          </button>
+        </p>
+      )}
+      {page === "trial" && trial !== undefined ? (
+        <TrialPage key={trial} trial={trial} parts={rest} />
+      ) : page === "new" ? (
+        <NewTrial />
+      ) : page === "settings" ? (
+        <Settings />
+      ) : (
+        <Home />
+      )}
+      <div class="notice" role="status" aria-live="polite">
+        {notice.value !== undefined && <p>{notice.value}</p>}
+      </div>
+    </>
+  );
+}
+
+/** After a change of place: the new page from its top, its heading read out and first in tab order. */
+function useFocusOnArrival(): void {
+  const first = useRef(true);
+  const was = useRef(hash.value);
+  useSignalEffect(() => {
+    const now = hash.value;
+    if (first.current || now === was.current) return;
+    was.current = now;
+    requestAnimationFrame(() => {
+      scrollTo(0, 0);
+      const target = document.querySelector<HTMLElement>("[data-arrive]") ?? document.querySelector<HTMLElement>("h1");
+      target?.focus({ preventScroll: true });
+    });
+  });
+  useEffect(() => {
+    first.current = false;
+  }, []);
+}

@@ -1,0 +1,199 @@
+import { computed, signal } from "@preact/signals";
+import { v7 as uuidv7 } from "uuid";
+import { type BrowserStore, openBrowserStore, remoteOver, synchronise } from "../../store/browser.ts";
+import {
+  type BodyOf,
+  type EventType,
+  type Issue,
+  parseEvent,
+  project,
+  type StoredEvent,
+  type TrialEvent,
+} from "../../trial/index.ts";
+import { startDrafts } from "./drafts.ts";
+import { preferences, startPreferences } from "./preferences.ts";
+
+/** How the log of this device stands towards the server. */
+export interface Safety {
+  /** Entries that only this device holds. */
+  readonly waiting: number;
+  readonly server: "unknown" | "reached" | "away" | "cannot-write" | "not-understood";
+  /** Entries that the server refuses for ever. */
+  readonly refused: number;
+}
+
+export const safety = signal<Safety>({ waiting: 0, server: "unknown", refused: 0 });
+/** Trials of this device changed: lists look again. */
+export const trialsChanged = signal(0);
+/** Another window updated the tables, so this one must be loaded again. */
+export const superseded = signal(false);
+
+export const openTrialId = signal<string | undefined>(undefined);
+export const events = signal<readonly StoredEvent[]>([]);
+export const view = computed(() => project(events.value));
+
+const remote = remoteOver((request) => fetch(request), "");
+let store: BrowserStore | undefined;
+
+export function theStore(): BrowserStore {
+  if (!store) throw new Error("the store is used before it is open");
+  return store;
+}
+
+/** Opens the device's store; everything else waits for it. */
+export async function startLogKeeper(): Promise<void> {
+  const opened = await openBrowserStore("coldproof", () => {
+    superseded.value = true;
+  });
+  store = opened;
+  startPreferences(await opened.drafts.recall("preferences"), (value) => {
+    void opened.drafts.keep("preferences", value);
+  });
+  await countWaiting();
+}
+
+export async function openTrial(trial: string): Promise<void> {
+  if (openTrialId.value === trial) return;
+  const { drafts } = theStore();
+  startDrafts(await drafts.recall(`drafts ${trial}`), (value) =>
+    drafts.keep(`drafts ${trial}`, value),
+  );
+  const log = await theStore().read(trial);
+  events.value = log.events;
+  openTrialId.value = trial;
+}
+
+/** Drafts of a trial that does not exist yet. */
+export async function openNewTrialDrafts(): Promise<void> {
+  const { drafts } = theStore();
+  openTrialId.value = undefined;
+  events.value = [];
+  startDrafts(await drafts.recall("drafts new"), (value) => drafts.keep("drafts new", value));
+}
+
+export type Recorded =
+  | { readonly kind: "recorded"; readonly id: string }
+  | { readonly kind: "invalid"; readonly issues: readonly Issue[] }
+  | { readonly kind: "not-kept"; readonly sentence: string };
+
+/** What an event would be; the id is fixed so that a preview and the record can be the same. */
+export function makeEvent(trial: string, type: EventType, body: unknown) {
+  return {
+    id: uuidv7(),
+    trial,
+    at: new Date().toISOString(),
+    device: preferences.value.device,
+    type,
+    v: 1 as const,
+    body,
+  };
+}
+
+/** Puts one entry into the log: looked at, kept on this device's disk, then sent to the server. */
+export async function record<T extends EventType>(
+  trial: string,
+  type: T,
+  body: BodyOf<T> | Readonly<Record<string, unknown>>,
+): Promise<Recorded> {
+  const parsed = parseEvent(makeEvent(trial, type, body));
+  if (parsed.kind === "invalid") return { kind: "invalid", issues: parsed.issues };
+  const kept = await keepEvents([parsed.event]);
+  return kept === undefined ? { kind: "recorded", id: parsed.event.id } : kept;
+}
+
+const notKept: Readonly<Record<string, string>> = {
+  "disk-full": "This device has no room left. Free some space, then save again.",
+  busy: "The device's store is busy. Save again.",
+  "read-only": "The browser does not let this page keep data. Leave private mode, then save again.",
+  "disk-error": "The device's disk reported an error. Save again; if it stays, use another device.",
+};
+
+async function keepEvents(fresh: readonly TrialEvent[]) {
+  const outcome = await theStore().append(fresh);
+  switch (outcome.kind) {
+    case "failed":
+      return { kind: "not-kept", sentence: notKept[outcome.reason] ?? "Save again." } as const;
+    case "refused":
+      return { kind: "not-kept", sentence: "An entry of that number exists already. Save again." } as const;
+    case "appended":
+      events.value = [...events.value, ...fresh.filter(({ trial }) => trial === openTrialId.value)];
+      trialsChanged.value += 1;
+      await countWaiting();
+      void synchroniseNow();
+      return undefined;
+  }
+}
+
+/** Puts a whole log beside the others: an import, or the demonstration. Known entries stay as they are. */
+export async function takeIn(log: readonly StoredEvent[]): Promise<string | undefined> {
+  const parsed = log.map((event) => parseEvent(event));
+  const sound = parsed.flatMap((one) => (one.kind === "event" ? [one.event] : []));
+  const outcome = await theStore().append(sound);
+  trialsChanged.value += 1;
+  await countWaiting();
+  void synchroniseNow();
+  switch (outcome.kind) {
+    case "appended":
+      return undefined;
+    case "failed":
+      return notKept[outcome.reason];
+    case "refused":
+      return `This device holds ${outcome.conflicts.length} of these entries with other contents. Nothing was taken in.`;
+  }
+}
+
+async function countWaiting(): Promise<void> {
+  const { waiting, refused } = await theStore().outbox();
+  safety.value = { ...safety.value, waiting: waiting.length, refused: refused.length };
+}
+
+let running = false;
+let wanted = false;
+
+/** Exchanges entries with the server; a call while one runs asks for another round. */
+export async function synchroniseNow(): Promise<void> {
+  if (running) {
+    wanted = true;
+    return;
+  }
+  running = true;
+  do {
+    wanted = false;
+    await oneRound();
+  } while (wanted);
+  running = false;
+}
+
+async function oneRound(): Promise<void> {
+  try {
+    const outcome = await synchronise(theStore(), remote);
+    if (outcome.kind === "synchronised") {
+      safety.value = { ...safety.value, server: "reached" };
+      if (outcome.pulled > 0) await readAgain();
+    } else {
+      const server = outcome.reason === "unreachable" ? "away" : outcome.reason;
+      safety.value = { ...safety.value, server };
+    }
+    await countWaiting();
+  } catch {
+    // The store closed itself for a newer window; `superseded` says so on the screen.
+    safety.value = { ...safety.value, server: "unknown" };
+  }
+}
+
+async function readAgain(): Promise<void> {
+  trialsChanged.value += 1;
+  const trial = openTrialId.value;
+  if (trial === undefined) return;
+  const log = await theStore().read(trial);
+  if (log.events.length !== events.value.length) events.value = log.events;
+}
+
+/** Keeps trying: after a save, when the network or the page comes back, and every quarter minute. */
+export function startSynchronising(): void {
+  const soon = (): void => void synchroniseNow();
+  addEventListener("online", soon);
+  document.addEventListener("visibilitychange", soon);
+  setInterval(soon, 15_000);
+  soon();
+}

@@ -1,0 +1,98 @@
+import { useEffect, useState } from "preact/hooks";
+import { GramsPage } from "../ledger/grams-page.tsx";
+import { LogPage } from "../log/log-page.tsx";
+import { AddPage } from "../plan/add-page.tsx";
+import { CorrectPage } from "../log/correct-page.tsx";
+import { StagePage } from "../walk/stage-page.tsx";
+import { StagesPage } from "../walk/stages-page.tsx";
+import { openTrial, openTrialId, view } from "./log-keeper.ts";
+import { prefer, preferences } from "./preferences.ts";
+import { pathTo } from "./route.ts";
+import { BottomNav } from "./bottom-nav.tsx";
+import { Rail } from "./rail.tsx";
+import { TopBar } from "./top-bar.tsx";
+
+interface Props {
+  readonly trial: string;
+  readonly parts: readonly string[];
+}
+
+/** One trial: its walk, its grams, its log. Waits until the log is read from the device. */
+export function TrialPage({ trial, parts }: Props) {
+  const [failure, setFailure] = useState<string>();
+  useEffect(() => {
+    openTrial(trial).catch((error: unknown) => {
+      setFailure(error instanceof Error ? error.message : "no reason was given");
+    });
+  }, [trial]);
+  const where = parts.join("/");
+  useEffect(() => {
+    if (parts[0] !== "stage") return;
+    prefer({ places: { ...preferences.value.places, [trial]: parts } });
+  }, [trial, where]);
+
+  if (failure !== undefined) return <Unreadable reason={failure} />;
+  if (openTrialId.value !== trial) return <p class="page quiet">Reading the log on this device…</p>;
+  const { opened } = view.value;
+  if (!opened && view.value.entries.length === 0) return <NotHere />;
+  return (
+    <>
+      <TopBar title={opened?.title ?? "Trial"} demonstration={opened?.demonstration ?? false} />
+      <div class="trial">
+        <Rail trial={trial} parts={parts} />
+        <Inside trial={trial} parts={parts} />
+      </div>
+      <BottomNav trial={trial} parts={parts} />
+    </>
+  );
+}
+
+function Inside({ trial, parts }: Props) {
+  const [page, first, second, ...rest] = parts;
+  switch (page) {
+    case "grams":
+      return <GramsPage trial={trial} step={first} />;
+    case "log":
+      return <LogPage trial={trial} entry={first} />;
+    case "stages":
+      return <StagesPage trial={trial} />;
+    case "add":
+      return <AddPage key={first} trial={trial} kind={first ?? ""} />;
+    case "correct":
+      return <CorrectPage key={first} trial={trial} entry={first ?? ""} />;
+    default:
+      return (
+        <StagePage
+          key={`${first ?? ""} ${second ?? ""}`}
+          trial={trial}
+          stage={first ?? "plan"}
+          round={second ?? "-"}
+          step={rest}
+        />
+      );
+  }
+}
+
+function NotHere() {
+  return (
+    <>
+      <TopBar title="Trial" />
+      <main class="page narrow">
+        <h1 tabIndex={-1}>This trial is not on this device</h1>
+        <p>If it was made elsewhere, it appears as soon as the server answers, or when its file is imported.</p>
+        <a class="button" href={pathTo()}>
+          All trials
+        </a>
+      </main>
+    </>
+  );
+}
+
+function Unreadable({ reason }: { readonly reason: string }) {
+  return (
+    <main class="page narrow">
+      <h1 tabIndex={-1}>The log cannot be read</h1>
+      <p>Load the page again. If it stays, the trial is still on the server. The browser says: {reason}</p>
+    </main>
+  );
+}

@@ -1,0 +1,99 @@
+import { shownIn } from "../../report/index.ts";
+import {
+  type Issue,
+  lostAccount,
+  mixingWarning,
+  parseEvent,
+  type Posting,
+  project,
+  type StoredEvent,
+  type TrialView,
+} from "../../trial/index.ts";
+import { makeEvent } from "../shell/log-keeper.ts";
+
+interface Props {
+  readonly trial: string;
+  readonly view: TrialView;
+  /** The log without logger files: the ledger needs none, and the preview must keep up with typing. */
+  readonly log: readonly StoredEvent[];
+  readonly body: Readonly<Record<string, unknown>>;
+  readonly issues: readonly Issue[];
+  /** The entry that this form would correct: it must not count twice. */
+  readonly replaces?: string | undefined;
+}
+
+/** What speaks against the transfer, and what it would post, before it is saved. */
+export function TransferPreview(props: Props) {
+  const { view, body } = props;
+  const from = body["from"];
+  const to = body["to"];
+  const concerns =
+    typeof from === "string" && typeof to === "string" ? mixingWarning(view, from, to) : [];
+  const postings = props.issues.length === 0 ? postingsOf(props) : [];
+  return (
+    <div aria-live="polite">
+      {concerns.map((concern) => (
+        <div class={concern.severity === "stop" ? "caution caution-stop" : "caution"} key={concern.kind}>
+          <svg viewBox="0 0 24 24" width="24" height="24" aria-hidden="true">
+            <path d="M12 3 22 21H2z" class="caution-shape" />
+            <path d="M12 10v5M12 17.5v1" class="caution-bar" />
+          </svg>
+          <p class="caution-text">
+            <strong>{concern.severity === "stop" ? "Stop. " : "Check. "}</strong>
+            {concern.sentence}
+          </p>
+        </div>
+      ))}
+      {postings.length > 0 && (
+        <div class="preview">
+          <h3>This would post</h3>
+          <ul>
+            {postings.map((posting, i) => (
+              <li key={i}>
+                <PostingLine posting={posting} view={view} />
+              </li>
+            ))}
+          </ul>
+        </div>
+      )}
+    </div>
+  );
+}
+
+function postingsOf({ trial, log, body, replaces }: Props): readonly Posting[] {
+  const parsed = parseEvent(makeEvent(trial, "transfer-posted", body));
+  if (parsed.kind === "invalid") return [];
+  const others = replaces === undefined ? log : log.filter(({ id }) => id !== replaces);
+  const { ledger } = project([...others, parsed.event]);
+  return ledger.postings.filter(({ entry }) => entry === parsed.event.id);
+}
+
+interface LineProps {
+  readonly posting: Posting;
+  readonly view: TrialView;
+}
+
+const legWords: Readonly<Record<Posting["leg"], string>> = {
+  moved: "moved",
+  purged: "left the hoses",
+  disagreement: "the two weighings disagree",
+  "found-empty": "found empty",
+};
+
+export function PostingLine({ posting, view }: LineProps) {
+  const name = (account: string): string =>
+    view.ledger.accounts.find(({ id }) => id === account)?.name ??
+    (account === lostAccount ? "lost" : account);
+  return (
+    <>
+      <strong class="figure">{shownIn("g").pair(posting.mass)}</strong>{" "}
+      <span>
+        {name(posting.from)} → {name(posting.to)}
+      </span>{" "}
+      <small class="quiet">
+        {legWords[posting.leg]}
+        {posting.scaleAssumed && "; no scale named, so the usual limit of shop scales is taken"}
+      </small>
+    </>
+  );
+}

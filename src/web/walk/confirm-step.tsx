@@ -1,0 +1,52 @@
+import { useState } from "preact/hooks";
+import type { StageView } from "../../trial/index.ts";
+import { ActionBar } from "../forms/action-bar.tsx";
+import { record } from "../shell/log-keeper.ts";
+import { say } from "../shell/notice.ts";
+import { Cautions } from "./caution-box.tsx";
+import { StepHead } from "./step-head.tsx";
+
+interface Props {
+  readonly trial: string;
+  readonly stage: StageView;
+  readonly item: string;
+  readonly onSaved: () => void;
+  readonly onCancel: () => void;
+}
+
+/** Something that only a person can confirm: read, looked at, felt. */
+export function ConfirmStep({ trial, stage, item, onSaved, onCancel }: Props) {
+  const [failure, setFailure] = useState<string>();
+  const requirement = stage.requirements.find(({ id }) => id === item);
+  const save = async (): Promise<void> => {
+    const outcome = await record(trial, "item-confirmed", {
+      stage: stage.stage,
+      ...(stage.round !== undefined && { round: stage.round }),
+      item,
+      confirmed: true,
+    });
+    if (outcome.kind === "recorded") {
+      say("Confirmed.");
+      onSaved();
+    } else {
+      setFailure(outcome.kind === "not-kept" ? outcome.sentence : "This item cannot be confirmed.");
+    }
+  };
+  return (
+    <form
+      onSubmit={(event) => {
+        event.preventDefault();
+        void save();
+      }}
+    >
+      <StepHead stage={stage} title={requirement?.text ?? "Confirm"} why={requirement?.detail ?? ""} />
+      <Cautions cautions={stage.cautions} />
+      {failure !== undefined && (
+        <p class="objections" role="alert">
+          Not saved. {failure}
+        </p>
+      )}
+      <ActionBar saveLabel="I confirm it" onCancel={onCancel} />
+    </form>
+  );
+}

@@ -1,0 +1,129 @@
+import { useId } from "preact/hooks";
+import { MassColumns, readingName, unitChoice } from "../../report/index.ts";
+import { judgeReading, type ReadingView, type StageView, type TrialView } from "../../trial/index.ts";
+import { EntryRow } from "../log/entry-row.tsx";
+import { Fit } from "../look/fit.tsx";
+import { VerdictPanel } from "../readings/verdict-panel.tsx";
+import { view } from "../shell/log-keeper.ts";
+import { pathTo } from "../shell/route.ts";
+import { RunFigures } from "../traces/run-figures.tsx";
+import { TracePicture } from "../traces/trace-picture.tsx";
+import { stageParts } from "./stage-key.ts";
+
+interface Props {
+  readonly trial: string;
+  readonly stage: StageView;
+  /** A step is being done: on a phone the evidence waits behind it. */
+  readonly behind: boolean;
+}
+
+/** What the log already holds about this stage: verdicts, pictures, masses, entries. */
+export function Evidence({ trial, stage, behind }: Props) {
+  const seen = view.value;
+  const here = (where: { stage: string; round?: string | undefined }): boolean =>
+    where.stage === stage.stage && where.round === stage.round;
+  const readings = seen.readings.filter(here);
+  const traces = seen.traces.filter(here);
+  const runs = seen.runs.filter(here);
+  const entries = seen.entries.filter((entry) =>
+    "stage" in entry.body ? here(entry.body) : stage.stage === "plan",
+  );
+  return (
+    <aside class={behind ? "evidence is-behind" : "evidence"} aria-label="Evidence of this stage">
+      <h2 class="evidence-title">Evidence so far</h2>
+      {entries.length === 0 && (
+        <p class="empty">Nothing in the log for this stage yet. The first reading appears here with its verdict.</p>
+      )}
+      {readings.length > 0 && <Readings readings={readings} view={seen} />}
+      {traces.map((trace) => (
+        <section class="sheet" key={trace.id}>
+          <TracePicture trace={trace} view={seen} />
+          <a class="button" href={pathTo("trial", trial, ...stageParts(stage), "trace", trace.id)}>
+            Look into this file
+          </a>
+        </section>
+      ))}
+      {runs.map((run) => (
+        <section class="sheet" key={run.id}>
+          <RunFigures run={run} view={seen} />
+        </section>
+      ))}
+      {seen.ledger.postings.length + seen.vessels.length > 0 && <Masses view={seen} trial={trial} />}
+      {entries.length > 0 && (
+        <section class="sheet">
+          <h3>Entries of this stage</h3>
+          <ol class="entries">
+            {entries.map((entry) => (
+              <EntryRow key={entry.id} trial={trial} view={seen} entry={entry} />
+            ))}
+          </ol>
+        </section>
+      )}
+    </aside>
+  );
+}
+
+/** Readings of the stage with their verdicts; those that nothing can judge stand as plain figures. */
+function Readings({ readings, view: seen }: { readonly readings: readonly ReadingView[]; readonly view: TrialView }) {
+  const judged = readings.map((reading) => ({ reading, verdict: judgeReading(seen, reading) }));
+  return (
+    <section class="sheet">
+      <h3>Readings</h3>
+      {judged.map(({ reading, verdict }) =>
+        verdict ? (
+          <VerdictPanel
+            key={reading.id}
+            verdict={verdict}
+            typed={reading.typed}
+            atmosphere={seen.atmosphere.value}
+            title={readingName(reading.quantity, reading.form)}
+            log={reading.quantity === "vacuum"}
+            compact
+          />
+        ) : null,
+      )}
+      <PlainReadings readings={judged.filter(({ verdict }) => !verdict).map(({ reading }) => reading)} view={seen} />
+    </section>
+  );
+}
+
+function PlainReadings({ readings, view: seen }: { readonly readings: readonly ReadingView[]; readonly view: TrialView }) {
+  const units = unitChoice(seen, "as-typed");
+  if (readings.length === 0) return null;
+  return (
+    <dl class="plain-readings">
+      {readings.map((reading) => (
+        <div key={reading.id}>
+          <dt>{readingName(reading.quantity, reading.form)}</dt>
+          <dd class="figure">
+            {reading.u === undefined
+              ? units.quantity(reading.quantity, reading.typed.unit).text(reading.value)
+              : units.quantity(reading.quantity, reading.typed.unit).pair({ value: reading.value, u: reading.u })}
+          </dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+function Masses({ view: seen, trial }: { readonly view: TrialView; readonly trial: string }) {
+  const id = `masses${useId()}`;
+  return (
+    <section class="sheet">
+      <Fit>
+        {(width) => (
+          <MassColumns
+            id={id}
+            title="Where every gram is now"
+            ledger={seen.ledger}
+            shown={unitChoice(seen, "as-typed").thing("small-mass")}
+            width={width}
+          />
+        )}
+      </Fit>
+      <a class="button" href={pathTo("trial", trial, "grams")}>
+        Step through the ledger
+      </a>
+    </section>
+  );
+}

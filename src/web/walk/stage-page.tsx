@@ -1,0 +1,91 @@
+import type { StageView } from "../../trial/index.ts";
+import { CompareBoard } from "../publish/compare-board.tsx";
+import { PublishBoard } from "../publish/publish-board.tsx";
+import { SetUp } from "../plan/set-up.tsx";
+import { view } from "../shell/log-keeper.ts";
+import { pathTo } from "../shell/route.ts";
+import { Cautions } from "./caution-box.tsx";
+import { Evidence } from "./evidence.tsx";
+import { MoreActs } from "./more-acts.tsx";
+import { NextCard } from "./next-card.tsx";
+import { RequirementList } from "./requirement-list.tsx";
+import { roundPart } from "./stage-key.ts";
+import { Step } from "./step.tsx";
+
+interface Props {
+  readonly trial: string;
+  readonly stage: string;
+  readonly round: string;
+  readonly step: readonly string[];
+}
+
+/** One stage: what must be true at its end, what is missing, and the step that is being done. */
+export function StagePage({ trial, stage: name, round, step }: Props) {
+  const seen = view.value;
+  const stage = seen.stages.find((one) => one.stage === name && roundPart(one.round) === round);
+  if (!stage) return <NoStage trial={trial} />;
+  const doing = step.length > 0;
+  return (
+    <>
+      <main class={doing ? "walk has-action" : "walk"} id="main">
+        {doing ? <Step trial={trial} stage={stage} step={step} /> : <Overview trial={trial} stage={stage} />}
+      </main>
+      <Evidence trial={trial} stage={stage} behind={doing} />
+    </>
+  );
+}
+
+export function StageHeading({ stage }: { readonly stage: StageView }) {
+  const seen = view.value;
+  const product = seen.products.find(({ id }) => id === stage.round);
+  const met = stage.requirements.filter((one) => one.met).length;
+  return (
+    <header class="stage-head">
+      <p class="eyebrow">
+        {product ? `Round of ${product.name}` : "Stage"}
+        {stage.requirements.length > 0 && (
+          <span class="figure">
+            {" "}
+            · {met} of {stage.requirements.length} done
+          </span>
+        )}
+      </p>
+      <h1 tabIndex={-1}>{stage.title}</h1>
+      <p class="end-state">
+        <span class="end-state-label">True at its end:</span> {stage.endState}
+      </p>
+    </header>
+  );
+}
+
+interface OverviewProps {
+  readonly trial: string;
+  readonly stage: StageView;
+}
+
+function Overview({ trial, stage }: OverviewProps) {
+  return (
+    <>
+      <StageHeading stage={stage} />
+      <NextCard trial={trial} stage={stage} />
+      <Cautions cautions={stage.cautions} />
+      <RequirementList trial={trial} stage={stage} />
+      {stage.stage === "plan" && <SetUp trial={trial} />}
+      {stage.stage === "compare" && <CompareBoard />}
+      {stage.stage === "publish" && <PublishBoard trial={trial} />}
+      <MoreActs trial={trial} stage={stage} />
+    </>
+  );
+}
+
+function NoStage({ trial }: { readonly trial: string }) {
+  return (
+    <main class="walk" id="main">
+      <h1 tabIndex={-1}>This stage is not there</h1>
+      <p>Its product may have been withdrawn. Choose another stage.</p>
+      <a class="button" href={pathTo("trial", trial, "stages")}>
+        All stages
+      </a>
+    </main>
+  );
+}

@@ -1,0 +1,19 @@
+import { view } from "../shell/log-keeper.ts";
+import { StageList } from "./stage-list.tsx";
+
+/** The stage picker of a phone: any stage, in any order that reality forces. */
+export function StagesPage({ trial }: { readonly trial: string }) {
+  const { products } = view.value;
+  return (
+    <main class="page" id="main">
+      <h1 tabIndex={-1}>Stages</h1>
+      <p class="lead">
+        Walk them in the order that the day allows. Recover to Run comes back once a product.
+      </p>
+      {products.length === 0 && (
+        <p class="empty">List a product in Plan, and its round of Recover to Run appears here.</p>
+      )}
+      <StageList trial={trial} parts={[]} />
+    </main>
+  );
+}
