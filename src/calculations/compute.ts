@@ -6,6 +6,7 @@ import { climate } from "./climate.ts";
 import type { Calculation } from "./definition.ts";
 import { flammability } from "./flammability.ts";
 import { operatingCheck } from "./operating-check.ts";
+import { phaseDiagramCalculation } from "./phase-diagram.ts";
 import { readInput } from "./read-input.ts";
 import { saturation } from "./saturation.ts";
 import { state } from "./state.ts";
@@ -28,6 +29,7 @@ export const calculations: readonly Calculation[] = [
   vesselCalculation,
   withdrawCalculation,
   airInSystem,
+  phaseDiagramCalculation,
 ];
 
 /** The calculation of this name; `undefined` if there is none. */
