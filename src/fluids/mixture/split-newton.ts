@@ -275,7 +275,10 @@ function applyStep(mix: Mixture, z: ArrayLike<number>, work: MixtureWork): numbe
   const { n } = mix;
   const { right, lnK, liquid, vapour, p } = work;
   let scale = 1;
-  let largest = Math.max(Math.abs(right[n]), Math.abs(right[n + 1]), Math.abs(right[n + 2]));
+  // Of a trace the K-values settle long before β, whose rounding is theirs over (y − x)²/z.
+  const settled = work.residual < 1e-12 && Math.abs(right[n]) < 1e-3;
+  let largest = Math.max(Math.abs(right[n + 1]), Math.abs(right[n + 2]));
+  if (!settled) largest = Math.max(largest, Math.abs(right[n]));
   scale = Math.min(scale, stepLimits.beta / Math.abs(right[n]));
   scale = Math.min(scale, stepLimits.lnT / Math.abs(right[n + 1]));
   scale = Math.min(scale, stepLimits.lnP / Math.abs(right[n + 2]));
