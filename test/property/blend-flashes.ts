@@ -115,7 +115,8 @@ export function runBlendFlashes(count: number, seed: number): Tally {
       if (other.kind !== "state") failures.push(`${where} ${what}: ${JSON.stringify(other)}`);
       else {
         const off = Math.max(Math.abs(other.T / T - 1), Math.abs(other.p / p - 1));
-        if (off > 1e-8) failures.push(`${where} ${what}: T ${String(other.T)}, p ${String(other.p)}`);
+        if (off > 1e-8)
+          failures.push(`${where} ${what}: T ${String(other.T)}, p ${String(other.p)}`);
         note(`T, p by ${what}`, off);
         note(`rho by ${what}`, other.rho / found.rho - 1);
         note(`fugacity by ${what}`, other.fugacityResidual);
@@ -130,6 +131,8 @@ function balance({ z, beta, phases }: MixState): number {
   const [liquid, vapour] = phases;
   if (!liquid || !vapour) return 0;
   return Math.max(
-    ...z.map((each, i) => Math.abs(each - (1 - beta) * (liquid.x[i] ?? 0) - beta * (vapour.x[i] ?? 0))),
+    ...z.map((each, i) =>
+      Math.abs(each - (1 - beta) * (liquid.x[i] ?? 0) - beta * (vapour.x[i] ?? 0)),
+    ),
   );
 }

@@ -39,7 +39,7 @@ export function densityRoot(
   let low = 0;
   let high = Infinity;
   const share = phase.T / phase.Tr.value;
-  const guarded = share < nearCritical;
+  const guarded = hasTwoSides(phase);
   if (guarded) {
     if (liquid) low = liquidSpinodal(share);
     else high = 1.3 * vapourSpinodal(share);
@@ -75,6 +75,11 @@ export function densityRoot(
     delta = next;
   }
   return 0;
+}
+
+/** Whether a placed phase is far enough below its critical temperature to tell liquid from vapour. */
+export function hasTwoSides({ T, Tr }: PhaseWork): boolean {
+  return T < nearCritical * Tr.value;
 }
 
 /**
