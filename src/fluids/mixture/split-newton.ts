@@ -14,8 +14,11 @@ export interface SplitTarget {
 
 export type SplitEnd = "converged" | "trivial" | "no-phase" | "singular" | "too-many-iterations";
 
-/** Newton's steps shrink quadratically: after one this small nothing is left to gain. */
+/** After a step this small nothing is left to gain. */
 const smallStep = 3e-9;
+/** Newton's steps shrink quadratically: what two of them say the next would be, small enough. */
+const smallNext = 1e-11;
+const [quadraticFrom, quadraticTo] = [0.05, 1e-4];
 const maxIterationsDefault = 25;
 /** A density farther than this from its pressure is solved for instead of carried along. */
 const farDensity = 0.08;
@@ -46,6 +49,7 @@ export function newtonSplit(
   const { liquid, vapour, matrix, right } = work;
   const size = n + 3;
   const caloric = targets.some(({ quantity }) => quantity === "h" || quantity === "s");
+  let before = Infinity;
   for (let iteration = 1; iteration <= maxIterations; iteration++) {
     work.iterations = iteration;
     splitFeed(n, z, work);
@@ -63,6 +67,9 @@ export function newtonSplit(
     if (!Number.isFinite(largest)) return "singular";
     if (isTrivial(n, work)) return "trivial";
     if (largest < smallStep) return "converged";
+    const next = (largest * largest * largest) / (before * before);
+    if (before < quadraticFrom && largest < quadraticTo && next < smallNext) return "converged";
+    before = largest;
   }
   return "too-many-iterations";
 }
