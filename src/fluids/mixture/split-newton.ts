@@ -17,7 +17,7 @@ export type SplitEnd = "converged" | "trivial" | "no-phase" | "singular" | "too-
 /** After a step this small nothing is left to gain. */
 const smallStep = 3e-9;
 /** Newton's steps shrink quadratically: what two of them say the next would be, small enough. */
-const smallNext = 1e-11;
+const smallNext = 1e-13;
 const [quadraticFrom, quadraticTo] = [0.05, 1e-4];
 const maxIterationsDefault = 25;
 /** A density farther than this from its pressure is solved for instead of carried along. */
