@@ -21,7 +21,9 @@ const native = {
 export function benchBlends(fluids, createRandom, time) {
   const results = measure(fluids, createRandom, time);
   const width = Math.max(...Object.keys(native).map((label) => label.length)) + 2;
-  console.log("\nR290/R600a, microseconds per call; in brackets the native figure, the ratio and its target.");
+  console.log(
+    "\nR290/R600a, microseconds per call; in brackets the native figure, the ratio and its target.",
+  );
   for (const [label, [there, target]] of Object.entries(native)) {
     const here = results[label];
     const wanted = target === undefined ? "" : `, wanted x${target}`;

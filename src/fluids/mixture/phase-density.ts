@@ -120,3 +120,8 @@ export function residualGibbs(mix: Mixture, phase: PhaseWork, p: number): number
   for (let i = 0; i < mix.n; i++) sum += phase.x[i] * phase.psi[i];
   return sum;
 }
+
+/** Relative change of density that would meet the pressure, to first order. */
+export function densityError(phase: PhaseWork, p: number): number {
+  return (p / (mixtureR * phase.T) / phase.rho - phase.Z) / phase.D;
+}
