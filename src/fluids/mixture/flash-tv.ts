@@ -92,18 +92,19 @@ function searchPressure(
   rho: number,
   work: MixtureWork,
 ): FlashEnd {
-  const search: { end: FlashEnd | undefined } = { end: undefined };
+  let ended: FlashEnd | undefined;
+  const end = (): FlashEnd | undefined => ended;
   const miss = (lnP: number): number => {
-    if (search.end !== undefined) return 0;
-    const end = flashTP(mix, z, T, Math.exp(lnP), work);
-    if (end === "one-phase") return Math.log(work.feed.rho / rho);
-    if (end === "two-phase") {
+    if (ended !== undefined) return 0;
+    const found = flashTP(mix, z, T, Math.exp(lnP), work);
+    if (found === "one-phase") return Math.log(work.feed.rho / rho);
+    if (found === "two-phase") {
       const { beta, liquid, vapour } = work;
-      const found = (1 - beta) / liquid.rho + beta / vapour.rho;
+      const v = (1 - beta) / liquid.rho + beta / vapour.rho;
       // A split at a pressure nearby is a start for Newton's method at the volume itself.
-      if (!solveTwoPhases(mix, z, T, rho, work)) return -Math.log(found * rho);
+      if (!solveTwoPhases(mix, z, T, rho, work)) return -Math.log(v * rho);
     }
-    search.end = end;
+    ended = found;
     return 0;
   };
   // Up from below: near pmax a blend may have a critical point that stops the flash.
@@ -111,8 +112,9 @@ function searchPressure(
   const top = Math.log(mix.limits.pmax);
   high = Math.max(low + 1, Math.min(high, top));
   while (miss(high) < 0 && high < top) [low, high] = [high, Math.min(top, high + 1)];
-  if (search.end !== undefined) return search.end;
+  const early = end();
+  if (early !== undefined) return early;
   const root = findRoot(miss, low, high);
   if (root.kind === "failed") return "not-converged";
-  return (search as { readonly end?: FlashEnd }).end ?? flashTP(mix, z, T, Math.exp(root.x), work);
+  return end() ?? flashTP(mix, z, T, Math.exp(root.x), work);
 }
