@@ -9,7 +9,7 @@ import {
   isothermsWithin,
   pressuresDown,
 } from "./chart-range.ts";
-import type { DiagramKind, PhaseDiagram } from "./diagram.ts";
+import type { DiagramKind, PhaseDiagram } from "./diagram-shape.ts";
 import {
   type ChartLine,
   type ChartPoint,
