@@ -45,9 +45,9 @@ export function flashTP(
   work.p = p;
   if (testStability(mix, T, p, work) === "stable") return "one-phase";
   work.beta = 0.5;
-  const kept = Float64Array.from(work.lnK);
+  work.kept.set(work.lnK);
   for (const count of [fewSubstitutions, 12, manySubstitutions]) {
-    work.lnK.set(kept);
+    work.lnK.set(work.kept);
     work.T = T;
     work.p = p;
     if (solveSplit(mix, z, work, count)) return "two-phase";
