@@ -92,8 +92,8 @@ export function mixture(ids: readonly FluidId[], rule: CombiningRule = "linear")
     if (ids.indexOf(id) !== k) throw new RangeError(`fluid ${id} is given twice`);
   }
   const fresh = build(ids, rule);
-  const [oldest] = built.keys();
-  if (built.size >= mostBuilt && oldest !== undefined) built.delete(oldest);
+  const oldest = built.keys().next();
+  if (built.size >= mostBuilt && oldest.done !== true) built.delete(oldest.value);
   built.set(key, fresh);
   return fresh;
 }
