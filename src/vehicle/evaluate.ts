@@ -5,6 +5,7 @@ import { evaporate } from "./evaporator.ts";
 import { valveLaw } from "./expansion.ts";
 import { inventory } from "./inventory.ts";
 import { setPressure } from "./pack/isobar.ts";
+import type { System } from "./system.ts";
 
 /** Places of the residuals, each beside the unknown that moves it most: d, ln p_c, y, a, T_ret, W_ret. */
 export const FLOW = 0;
@@ -47,6 +48,9 @@ export function evaluateCircuit(circuit: Circuit, r: Float64Array): void {
   r[RETURN_T] = (circuit.TretLaw - circuit.Tret) / returnScale.T;
   r[RETURN_W] = (circuit.WretLaw - circuit.Wret) / returnScale.W;
 }
+
+/** Suction pressure that the control holds at the lowest heads, Pa: the highest it ever holds. */
+export const highestSetting = (sys: System): number => sys.pSet - sys.pSetSlope * head.below;
 
 /** Condensing pressure, suction pressure and duty of the unknowns. */
 function setPressures(circuit: Circuit): void {

@@ -22,6 +22,8 @@ export interface NewtonWork {
   readonly right: Float64Array;
   readonly active: Int8Array;
   count: number;
+  /** The outlet of the condenser stays where it is and the charge follows from it. */
+  outletFixed: boolean;
 }
 
 export function createNewtonWork(): NewtonWork {
@@ -36,12 +38,13 @@ export function createNewtonWork(): NewtonWork {
     right: column(),
     active: new Int8Array(UNKNOWNS),
     count: 0,
+    outletFixed: false,
   };
 }
 
 /** Steps of the forward differences, and longest steps of one iteration, by unknown. */
 const probes = Float64Array.of(1e-6, 1e-6, 1e-6, 1e-5, 1e-3, 1e-6);
-const longest = Float64Array.of(0.5, 0.15, 0.15, 0.3, 6, 0.004);
+const longest = Float64Array.of(0.5, 0.15, 0.15, 0.3, 8, 0.02);
 export const tolerance = 1e-8;
 const maxIterations = 30;
 const halvings = 5;
@@ -58,7 +61,8 @@ function setActive(circuit: Circuit, work: NewtonWork): void {
     active[n++] = CHARGE;
   } else {
     active[n++] = AREA;
-    if (sys.orifice || regime !== "balanced") active[n++] = CHARGE;
+    const free = sys.orifice || regime !== "balanced";
+    if (free && !work.outletFixed) active[n++] = CHARGE;
   }
   if (!sys.orifice) active[n++] = VALVE;
   if (sys.returnKnown === 2) active[n++] = RETURN_T;
@@ -91,7 +95,7 @@ function write(circuit: Circuit, k: number, value: number): void {
       circuit.Tret = Math.min(350, Math.max(240, value));
       break;
     default:
-      circuit.Wret = Math.min(0.08, Math.max(0, value));
+      circuit.Wret = Math.min(0.3, Math.max(0, value));
   }
 }
 
