@@ -45,7 +45,7 @@ export interface Solved {
 /** The air must be warmer than the coil is held by this, K. */
 const leastLoad = 0.5;
 /** Evaluations that a search by brackets may take: some tenths of a second at most. */
-const bracketBudget = 14_000;
+const bracketBudget = 9_000;
 const returnPasses = 12;
 const shortNewton = 16;
 
