@@ -28,6 +28,10 @@ const widths = [
 async function device(viewport: { width: number; height: number }, faults: string[]) {
   const context = await browser.newContext({ viewport, locale: "en-GB" });
   context.on("weberror", (error) => faults.push(error.error().message));
+  // What the page's own policy refuses is told on the console alone.
+  context.on("console", (message) => {
+    if (/violat|Refused to/i.test(message.text())) faults.push(message.text());
+  });
   return context;
 }
 
@@ -99,6 +103,8 @@ test("without a server the work goes on, says so, and follows later", async () =
   });
   await page.reload();
   await page.getByRole("heading", { level: 1, name: "Plan" }).waitFor();
+  // The demonstration itself must have reached the server, or it would be counted as well.
+  await page.getByText("Saved", { exact: true }).waitFor();
   await context.setOffline(true);
   await page.reload();
   await page.getByRole("heading", { level: 1, name: "Plan" }).waitFor();

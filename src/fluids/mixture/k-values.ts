@@ -68,7 +68,8 @@ export function lnPhiOf(phase: PhaseWork, i: number, p: number): number {
 /**
  * Places a phase and evaluates it at the density root of a side, or else of the other one.
  *
- * @returns  The side of the root, `none` if there is none at all.
+ * @param from  Density of that side in a state nearby, mol/m³; 0 if none is known.
+ * @returns     The side of the root, `none` if there is none at all.
  */
 export function evaluateAtPressure(
   mix: Mixture,
@@ -77,10 +78,11 @@ export function evaluateAtPressure(
   p: number,
   x: ArrayLike<number>,
   side: RootSide,
+  from = 0,
 ): RootSide | "none" {
   placePhase(mix, phase, T, x);
   const other = side === "liquid" ? "vapour" : "liquid";
-  const wanted = densityRoot(mix, phase, p, side);
+  const wanted = densityRoot(mix, phase, p, side, from * phase.vr.value);
   const delta = wanted || densityRoot(mix, phase, p, other);
   if (delta === 0) return "none";
   evaluatePhase(mix, phase, delta / phase.vr.value);

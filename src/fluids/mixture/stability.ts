@@ -113,9 +113,11 @@ function minimiseDistance(
   let previous = Infinity;
   let damping = 0;
   let ofSide = false;
+  let from = 0;
   for (let step = 0; step < maxSteps; step++) {
-    const found = evaluateTrial(mix, T, p, side, work);
+    const found = evaluateTrial(mix, { T, p, side, from }, work);
     if (found === "none") return "above";
+    from = found === side ? trial.rho : 0;
     // A second liquid below the tangent plane is out of scope.
     ofSide = found === side || !hasTwoSides(trial);
     const distance = tangentDistance(mix, p, work);
@@ -143,17 +145,22 @@ function minimiseDistance(
   return ofSide && below ? "below" : "above";
 }
 
+/** Where a trial phase is evaluated, and its density of the step before. */
+interface TrialPlace {
+  readonly T: number;
+  readonly p: number;
+  readonly side: RootSide;
+  readonly from: number;
+}
+
 /** Evaluates the trial; tells which side its density root is of. */
 function evaluateTrial(
   mix: Mixture,
-  T: number,
-  p: number,
-  side: RootSide,
-  work: MixtureWork,
+  { T, p, side, from }: TrialPlace,
+  { trial, lnY }: MixtureWork,
 ): RootSide | "none" {
-  const { trial, lnY } = work;
   for (let i = 0; i < mix.n; i++) trial.x[i] = Math.exp(lnY[i]);
-  return evaluateAtPressure(mix, trial, T, p, trial.x, side);
+  return evaluateAtPressure(mix, trial, T, p, trial.x, side, from);
 }
 
 function amount({ n }: Mixture, { lnY }: MixtureWork): number {

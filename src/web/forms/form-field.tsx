@@ -138,6 +138,7 @@ function Control({ form, spec, draft, view, issue, id, value, change, onChange }
           text={value}
           unit={unitOf(form, spec, draft)}
           dimensions={dimensionsOf(spec, draft)}
+          signed={spec.signed === true}
           describedBy={described}
           invalid={issue !== undefined}
           onText={change}

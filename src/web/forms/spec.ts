@@ -28,6 +28,8 @@ export type FieldSpec = Common &
     | { readonly kind: "number"; readonly suffix?: string }
     | {
         readonly kind: "quantity";
+        /** May be below zero. */
+        readonly signed?: boolean;
         readonly dimensions: readonly Dimension[] | ((draft: Draft) => readonly Dimension[]);
         readonly unit:
           | { readonly us: string; readonly si: string }

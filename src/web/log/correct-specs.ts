@@ -10,6 +10,7 @@ const readingSpecs = (quantity: ReadingQuantity): readonly FieldSpec[] => [
   {
     kind: "quantity",
     name: "value",
+    signed: true,
     label: quantityNames[quantity],
     dimensions: [quantityDimension[quantity]],
     unit: { us: "", si: "" },

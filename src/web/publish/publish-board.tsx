@@ -49,7 +49,12 @@ export function PublishBoard({ trial }: { readonly trial: string }) {
           Save the report
         </button>
         {safety.value.server === "reached" && safety.value.waiting === 0 && (
-          <a class="button" href={`/api/trials/${trial}/report`} target="_blank" rel="noreferrer">
+          <a
+            class="button"
+            href={`/api/trials/${trial}/report?units=${system}`}
+            target="_blank"
+            rel="noreferrer"
+          >
             Open the report
           </a>
         )}

@@ -16,6 +16,13 @@ const setUpKinds: readonly (readonly [RegExp, string])[] = [
   [/vessel/, "vessel"],
 ];
 
+const listing: Readonly<Record<string, string>> = {
+  vehicle: "Describe the vehicle",
+  instrument: "List an instrument",
+  product: "List a product",
+  vessel: "List a vessel",
+};
+
 /** The act that meets a thing of the set-up, by the requirement's id. */
 const setUpKind = (id: string): string | undefined =>
   setUpKinds.find(([word]) => word.test(id))?.[1];
@@ -77,7 +84,7 @@ export function actFor({ trial, stage, opening, taken }: Where, requirement: Req
       const kind = setUpKind(requirement.id);
       return kind === undefined
         ? { label: "Complete the question", href: pathTo("trial", trial, "correct", opening ?? "") }
-        : { label: `List it: ${kind}`, href: pathTo("trial", trial, "add", kind) };
+        : { label: listing[kind] ?? "List it", href: pathTo("trial", trial, "add", kind) };
     }
   }
 }

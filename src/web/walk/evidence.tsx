@@ -41,11 +41,7 @@ export function Evidence({ trial, stage, step }: Props) {
       aria-label="Evidence of this stage"
     >
       <h2 class="evidence-title">Evidence so far</h2>
-      {entries.length === 0 && stage.prompts.length > 0 && (
-        <p class="empty">
-          Nothing in the log for this stage yet. The first reading appears here with its verdict.
-        </p>
-      )}
+      {entries.length === 0 && <p class="empty">{emptyWords(stage)}</p>}
       {readings.length > 0 && <Readings readings={readings} view={seen} />}
       {traces.map((trace) => (
         <section class="sheet" key={trace.id}>
@@ -82,6 +78,11 @@ export function Evidence({ trial, stage, step }: Props) {
     </aside>
   );
 }
+
+const emptyWords = ({ prompts }: StageView): string =>
+  prompts.length > 0
+    ? "Nothing in the log for this stage yet. The first reading appears here with its verdict."
+    : "Nothing was entered at this stage itself; it draws on the others.";
 
 /** Readings of the stage with their verdicts; those that nothing can judge stand as plain figures. */
 function Readings({
