@@ -16,6 +16,8 @@ interface Search {
   readonly budget: number;
   /** What the last search in p_c found: a balance, or on which side there is none. */
   side: "found" | "high-pressure" | "low-pressure";
+  /** Whether any outlet met the limit of pressure. */
+  sawHigh: boolean;
 }
 
 const spent = (search: Search): boolean => search.circuit.evaluations > search.budget;
@@ -106,12 +108,12 @@ function solveOutlet(search: Search): BracketEnd {
     solvePressure(search);
     return finished(search);
   }
-  let sawHigh = false;
+  search.sawHigh = false;
   const outlet = (y: number): number => {
     if (spent(search)) return 0;
     circuit.y = y;
     solvePressure(search);
-    if (search.side === "high-pressure") sawHigh = true;
+    if (search.side === "high-pressure") search.sawHigh = true;
     if (search.side !== "found") return search.side === "high-pressure" ? 3 : -3;
     return r[CHARGE];
   };
@@ -131,7 +133,7 @@ function solveOutlet(search: Search): BracketEnd {
     [y1, f1] = [y2, f2];
   }
   if (spent(search)) return "budget";
-  return sawHigh ? "high-pressure" : "not-balanced";
+  return search.sawHigh ? "high-pressure" : "not-balanced";
 }
 
 /** Residuals larger than this are a jump, not a root. */
@@ -143,7 +145,12 @@ function finished(search: Search): BracketEnd {
   if (search.side === "high-pressure") return "high-pressure";
   const gas = circuit.regime === "gas";
   const flooded = circuit.sys.orifice || circuit.regime !== "balanced";
-  const rest = [r[FLOW], gas ? 0 : r[AREA], flooded ? r[CHARGE] : 0, circuit.sys.orifice ? 0 : r[VALVE]];
+  const rest = [
+    r[FLOW],
+    gas ? 0 : r[AREA],
+    flooded ? r[CHARGE] : 0,
+    circuit.sys.orifice ? 0 : r[VALVE],
+  ];
   return rest.every((each) => Math.abs(each) < jump) ? "found" : "not-balanced";
 }
 
@@ -165,7 +172,7 @@ export function bracketCircuit(circuit: Circuit, limit: number, budget: number):
   while (next !== undefined) {
     tried.add(next);
     enterRegime(circuit, next);
-    const search: Search = { circuit, r, limit, budget, side: "found" };
+    const search: Search = { circuit, r, limit, budget, side: "found", sawHigh: false };
     const end = solveOutlet(search);
     if (end === "budget") return end;
     if (end === "found") {

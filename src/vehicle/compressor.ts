@@ -15,10 +15,7 @@ const clip = (value: number, from: number, to: number): number =>
  */
 export function compress(circuit: Circuit): void {
   const { sys, s, c, dis, m, D } = circuit;
-  circuit.pDis = Math.min(
-    1.15 * c.pack.pMax,
-    circuit.pc + sys.pnc + (sys.Kc * m * m) / c.rhoD,
-  );
+  circuit.pDis = Math.min(1.15 * c.pack.pMax, circuit.pc + sys.pnc + (sys.Kc * m * m) / c.rhoD);
   setPressure(dis, circuit.pDis);
   circuit.vs = volumeAt(s, circuit.hs);
   const entropy = entropyAt(s, circuit.hs);

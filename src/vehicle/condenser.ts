@@ -64,7 +64,9 @@ function thetaError(circuit: Circuit, theta: number): number {
   const dh = c.hb - circuit.hco;
   // A thin slice of subcooling: its heat capacity from a finite one.
   const cp =
-    theta > 1e-4 ? dh / (theta * span) : (c.hb - liquidEnthalpyAt(c, c.Tb - 1e-3 * span)) / (1e-3 * span);
+    theta > 1e-4
+      ? dh / (theta * span)
+      : (c.hb - liquidEnthalpyAt(c, c.Tb - 1e-3 * span)) / (1e-3 * span);
   return theta - 1 + Math.exp((-y * circuit.Csc) / (circuit.m * cp));
 }
 

@@ -21,3 +21,17 @@ export {
 export { type Composition, pureComposition } from "./pack/composition.ts";
 export { buildPack, propertyPack } from "./pack/build-pack.ts";
 export type { NoPack, Pack, PackOutcome } from "./pack/pack.ts";
+export {
+  createRunWork,
+  type CyclePoint,
+  type Running,
+  runVehicle,
+  type RunWork,
+  type VehicleCase,
+  type VehicleRun,
+} from "./run.ts";
+export type { Regime } from "./circuit.ts";
+export type { ChargeByPart } from "./inventory.ts";
+export type { Note } from "./notes.ts";
+export type { Start, StopReason, UnresolvedReason } from "./solve.ts";
+export { type Band, type BandLimits, bandOf, type BandQuantity, bandQuantities } from "./band.ts";

@@ -175,10 +175,7 @@ export function newtonCircuit(circuit: Circuit, work: NewtonWork, limit = maxIte
   best.set(x);
   let fresh = false;
   for (let iteration = 0; iteration < limit && size >= tolerance; iteration++) {
-    if (!fresh) {
-      fillJacobian(circuit, work);
-      fresh = true;
-    }
+    if (!fresh) fillJacobian(circuit, work);
     if (!solveStep(circuit, work)) break;
     let share = 1;
     let next = size;

@@ -138,7 +138,7 @@ export const parameterInfo = (name: ParameterName): z.infer<typeof parameterSche
 /** The vehicle of a preset with all its defaults. */
 export function presetVehicle(preset: PresetName): Vehicle {
   const { title, expansion, control, bulbFluid, values } = data.presets[preset];
-  return { preset, title, expansion, control, bulbFluid: bulbFluid as FluidId, values };
+  return { preset, title, expansion, control, bulbFluid, values };
 }
 
 /** Whether a parameter means anything on a vehicle. */

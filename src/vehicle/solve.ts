@@ -104,9 +104,7 @@ function hasLoad(sys: System): boolean {
   const r = sys.recirculation;
   const fresh = (1 - r) * sys.Tamb + sys.blowerRise;
   const uncooled =
-    sys.returnKnown === 2
-      ? (r * sys.retT0 + fresh) / (1 - r * sys.retT1)
-      : r * sys.Tret + fresh;
+    sys.returnKnown === 2 ? (r * sys.retT0 + fresh) / (1 - r * sys.retT1) : r * sys.Tret + fresh;
   const iso = createIsobar(sys.pack);
   setPressure(iso, Math.min(sys.pack.pMax, highestSetting(sys)));
   return uncooled > iso.Td + leastLoad && sys.Tci > iso.Td + leastLoad;
@@ -125,7 +123,8 @@ function byBrackets(
   for (let pass = 0; pass < returnPasses; pass++) {
     const end = bracketCircuit(circuit, limit, budget);
     if (end === "budget") break;
-    if (end === "high-pressure") return { circuit, end: { kind: "stopped", reason: stopAt(circuit) } };
+    if (end === "high-pressure")
+      return { circuit, end: { kind: "stopped", reason: stopAt(circuit) } };
     if (end === "not-balanced") {
       return { circuit, end: { kind: "unresolved", reason: "not-balanced" } };
     }

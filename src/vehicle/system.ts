@@ -226,11 +226,7 @@ function volumesOf({ vehicle, conditions, fill, pack, heldOn }: SystemInput) {
     Vacc: v.bufferVolume,
     Vtotal,
     pRest: restPressure(pack, conditions.ambient, fill.charge / Vtotal),
-    pStart: heldOn
-      ? 0
-      : bySwitch
-        ? v.switchCloses + conditions.pAir
-        : START_WITHOUT_SWITCH,
+    pStart: heldOn ? 0 : bySwitch ? v.switchCloses + conditions.pAir : START_WITHOUT_SWITCH,
   };
 }
 
@@ -333,4 +329,3 @@ export function returnFrom(
   const f = Math.min(1, Math.max(0, cooled));
   out.WretLaw = (1 - f) * sys.Wamb + f * Math.min(sys.Wamb, 0.93 * saturatedVent);
 }
-

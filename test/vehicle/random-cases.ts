@@ -45,8 +45,8 @@ function liquidDensity(composition: Composition): number {
   const outcome = propertyPack(composition);
   if (outcome.kind !== "pack") throw new Error(outcome.reason);
   const { liquidT, lH, liquidH, lRho } = outcome.pack;
-  const h = lH[Math.round((298.15 - liquidT.from) / liquidT.step)];
-  return lRho[Math.round((h - liquidH.from) / liquidH.step)];
+  const h = lH[Math.round((298.15 - liquidT.from) / liquidT.step)] ?? 0;
+  return lRho[Math.round((h - liquidH.from) / liquidH.step)] ?? 0;
 }
 
 /** Draws plausible cases: parameters over their ranges, faults in a fifth of the cases each. */

@@ -176,8 +176,14 @@ function saturationLines(axis: EvenAxis, rows: readonly SourceRow[]): Lines {
   return {
     liquidH,
     lT: at(byH, Tb),
-    lS: at(byH, column((row) => row.s[0])),
-    lRho: at(byH, column((row) => row.rhoL[0])),
+    lS: at(
+      byH,
+      column((row) => row.s[0]),
+    ),
+    lRho: at(
+      byH,
+      column((row) => row.rhoL[0]),
+    ),
     lLnP: byH,
     liquidT,
     lH: at(byT, hb),
@@ -202,12 +208,7 @@ function turn(axis: EvenAxis, values: Float64Array, target: EvenAxis): Float64Ar
   return found;
 }
 
-function argumentOf(
-  axis: EvenAxis,
-  values: Float64Array,
-  value: number,
-  weights: Weights,
-): number {
+function argumentOf(axis: EvenAxis, values: Float64Array, value: number, weights: Weights): number {
   let low = axis.from;
   let high = axis.from + axis.step * (axis.count - 1);
   // Bisection with a secant in between: the column is smooth and ascending.

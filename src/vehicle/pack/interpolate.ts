@@ -43,8 +43,7 @@ export function across(
   { i, w0, w1, w2, w3 }: Weights,
 ): number {
   let k = row.i * columns + i;
-  let sum =
-    row.w0 * (w0 * table[k] + w1 * table[k + 1] + w2 * table[k + 2] + w3 * table[k + 3]);
+  let sum = row.w0 * (w0 * table[k] + w1 * table[k + 1] + w2 * table[k + 2] + w3 * table[k + 3]);
   k += columns;
   sum += row.w1 * (w0 * table[k] + w1 * table[k + 1] + w2 * table[k + 2] + w3 * table[k + 3]);
   k += columns;

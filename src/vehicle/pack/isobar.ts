@@ -41,9 +41,7 @@ export function setPressure(isobar: Isobar, p: number): void {
   isobar.sb = w0 * ends[a + 4] + w1 * ends[b + 4] + w2 * ends[c + 4] + w3 * ends[d + 4];
   isobar.sd = w0 * ends[a + 5] + w1 * ends[b + 5] + w2 * ends[c + 5] + w3 * ends[d + 5];
   isobar.rhoB = w0 * ends[a + 6] + w1 * ends[b + 6] + w2 * ends[c + 6] + w3 * ends[d + 6];
-  isobar.rhoD = Math.exp(
-    w0 * ends[a + 7] + w1 * ends[b + 7] + w2 * ends[c + 7] + w3 * ends[d + 7],
-  );
+  isobar.rhoD = Math.exp(w0 * ends[a + 7] + w1 * ends[b + 7] + w2 * ends[c + 7] + w3 * ends[d + 7]);
 }
 
 /** Steps beyond the last superheat node to which the outer cubic is continued. */
