@@ -108,7 +108,6 @@ function solveOutlet(search: Search): BracketEnd {
     solvePressure(search);
     return finished(search);
   }
-  search.sawHigh = false;
   const outlet = (y: number): number => {
     if (spent(search)) return 0;
     circuit.y = y;

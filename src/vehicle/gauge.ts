@@ -1,6 +1,5 @@
 import type { Circuit } from "./circuit.ts";
-import { createWeights } from "./pack/interpolate.ts";
-import { createIsobar, dewPressureAt, setPressure } from "./pack/isobar.ts";
+import { bubblePressureAt, createIsobar, setPressure } from "./pack/isobar.ts";
 
 /** What a reader sees at the service ports, Pa absolute. */
 export interface GaugeReadings {
@@ -23,7 +22,7 @@ const longestOff = 2.5;
  * Gauge readings of a solved circuit. While a clutch cycles the mean is nobody's reading: the low
  * side swings between the switch's settings, and the head is higher while engaged.
  *
- * T_on = T_ci + (T_c − T_ci)(1 + β·min(2.5, 1/D − 1)).
+ * T_on = T_ci + (T_b − T_ci)(1 + β·min(2.5, 1/D − 1)), read as a bubble pressure.
  *
  * Source: common practice; β from plausibility on the road
  */
@@ -34,15 +33,11 @@ export function gaugeReadings(circuit: Circuit): GaugeReadings {
   const share = 1 + sys.cyclingHead * Math.min(longestOff, 1 / D - 1);
   const iso = createIsobar(c.pack);
   setPressure(iso, pc);
-  const dew = dewPressureAt(
-    c.pack,
-    sys.Tci + (0.5 * (iso.Tb + iso.Td) - sys.Tci) * share + 0.5 * (iso.Td - iso.Tb),
-    createWeights(),
-  );
+  const engaged = bubblePressureAt(iso, sys.Tci + (iso.Tb - sys.Tci) * share);
   return {
     low: ps,
     lowRange: { from: sys.cycleFrom, to: sys.cycleTo },
     high,
-    highOn: Math.max(high, dew + sys.pnc),
+    highOn: Math.max(high, engaged + sys.pnc),
   };
 }

@@ -190,3 +190,12 @@ export function dewPressureAt(pack: Pack, T: number, weights: Weights): number {
   place(pack.dewT, inside, weights);
   return Math.exp(along(pack.dewLnP, weights));
 }
+
+/** Bubble pressure, Pa, at a temperature, K, held inside the pack. */
+export function bubblePressureAt(isobar: Isobar, T: number): number {
+  const { pack, column } = isobar;
+  const { from, step, count } = pack.liquidT;
+  const h = liquidEnthalpyAt(isobar, Math.min(from + step * (count - 1), Math.max(from, T)));
+  place(pack.liquidH, h, column);
+  return Math.exp(along(pack.lLnP, column));
+}
