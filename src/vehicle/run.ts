@@ -150,6 +150,7 @@ function limitOf(reason: StopReason, sys: System): number {
     case "resting-pressure-too-low":
       return sys.pStart;
     case "no-load":
+    case "liquid-to-compressor":
       return sys.pSet;
     case "high-pressure-trip":
       return sys.trip;

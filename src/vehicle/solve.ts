@@ -28,7 +28,9 @@ export type StopReason =
   /** No balance below the high-pressure switch. */
   | "high-pressure-trip"
   /** No balance below the end of the property table, which lies below the switch. */
-  | "above-property-table";
+  | "above-property-table"
+  /** The evaporator boils too little of what flows: liquid would reach the compressor. */
+  | "liquid-to-compressor";
 
 export type UnresolvedReason = "not-balanced" | "search-budget";
 
@@ -48,6 +50,8 @@ const leastLoad = 0.5;
 const bracketBudget = 9_000;
 const returnPasses = 12;
 const shortNewton = 16;
+/** The suction's lower end is a stop of the model, not of nature: a solution on it is none. */
+const wetSuction = 1e-6;
 
 /**
  * Finds the steady state of a system.
@@ -67,10 +71,13 @@ export function solveSystem(
   const stopped = (reason: StopReason): Solved => ({ circuit, end: { kind: "stopped", reason } });
   if (sys.pRest < sys.pStart) return stopped("resting-pressure-too-low");
   if (!hasLoad(sys)) return stopped("no-load");
-  const running = (by: "warm" | "guess" | "continuation" | "brackets"): Solved =>
-    circuit.pc + sys.pnc > sys.trip
-      ? stopped("high-pressure-trip")
-      : { circuit, end: { kind: "running", by } };
+  const running = (by: "warm" | "guess" | "continuation" | "brackets"): Solved => {
+    if (circuit.pc + sys.pnc > sys.trip) return stopped("high-pressure-trip");
+    if (circuit.hs > circuit.heo + wetSuction * (circuit.s.hd - circuit.s.hb)) {
+      return stopped("liquid-to-compressor");
+    }
+    return { circuit, end: { kind: "running", by } };
+  };
   if (start) {
     Object.assign(circuit, start);
     if (settle(circuit, work)) return running("warm");
