@@ -46,6 +46,8 @@ export interface Solved {
 
 /** The air must be warmer than the coil is held by this, K. */
 const leastLoad = 0.5;
+/** Room between the air and the top of the table, K: less condenses nothing. */
+const leastRoom = 2;
 /** Evaluations that a search by brackets may take: some tenths of a second at most. */
 const bracketBudget = 9_000;
 const returnPasses = 12;
@@ -69,6 +71,9 @@ export function solveSystem(
 ): Solved {
   const circuit = createCircuit(sys);
   const stopped = (reason: StopReason): Solved => ({ circuit, end: { kind: "stopped", reason } });
+  // A gas above its critical temperature, or near it, condenses at no pressure of the table.
+  const { from, step, count } = sys.pack.liquidT;
+  if (sys.Tci + leastRoom > from + step * (count - 1)) return stopped("above-property-table");
   if (sys.pRest < sys.pStart) return stopped("resting-pressure-too-low");
   if (!hasLoad(sys)) return stopped("no-load");
   const running = (by: "warm" | "guess" | "continuation" | "brackets"): Solved => {

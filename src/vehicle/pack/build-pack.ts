@@ -23,7 +23,7 @@ const HIGHEST = 3.6e6;
 const narrowest = 8;
 /** Rows: a pure fluid's cost nothing; a blend's are flashes. */
 const rowsPure = 64;
-const rowsBlend = 40;
+const rowsBlend = 48;
 /** Superheat covered at low pressure, K. */
 const superheatSpan = 160;
 
