@@ -25,7 +25,6 @@ export {
   meteringNames,
   momentText,
   problemNames,
-  quantityNames,
   readingName,
   shortNames,
   stageNames,

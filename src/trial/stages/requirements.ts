@@ -1,4 +1,5 @@
 import type { ReadingQuantity, Stage } from "../events.ts";
+import { quantityWords } from "../quantity-names.ts";
 import type { Entry, ReadingView, RunView, TrialView } from "../view.ts";
 import type { Requirement } from "./view.ts";
 
@@ -43,7 +44,7 @@ export function readingsTaken(
 ): Requirement {
   const here = readings.filter((reading) => isAt(place, reading));
   const missing = quantities.filter((quantity) => !has(here, quantity));
-  const words = missing.map((quantity) => quantity.replaceAll("-", " "));
+  const words = missing.map(quantityWords);
   const state = {
     met: missing.length === 0,
     done: quantities.length === 1 ? "reading taken" : "readings taken",

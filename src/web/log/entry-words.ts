@@ -1,5 +1,11 @@
-import { conditionNames, quantityNames, readingName, stageNames } from "../../report/index.ts";
-import { type Entry, lostAccount, type TrialView, vehicleAccount } from "../../trial/index.ts";
+import { conditionNames, readingName, stageNames } from "../../report/index.ts";
+import {
+  type Entry,
+  lostAccount,
+  quantityWords,
+  type TrialView,
+  vehicleAccount,
+} from "../../trial/index.ts";
 import { formatQuantity } from "../../units/index.ts";
 import { accuracyWords } from "../plan/accuracy-words.ts";
 
@@ -61,7 +67,7 @@ export function entryWords(view: TrialView, entry: Entry): EntryWords {
     case "trace-imported":
       return {
         what: entry.body.kind === "hold" ? "Hold trace" : "Logger file",
-        says: `${entry.body.fileName}: ${entry.body.mapping.columns.map(({ quantity }) => quantityNames[quantity].toLowerCase()).join(", ")}`,
+        says: `${entry.body.fileName}: ${entry.body.mapping.columns.map(({ quantity }) => quantityWords(quantity)).join(", ")}`,
       };
     case "item-confirmed":
       return { what: "Confirmed", says: entry.body.item.replaceAll("-", " ") };
