@@ -104,7 +104,7 @@ function Readings({
             typed={reading.typed}
             atmosphere={seen.atmosphere.value}
             title={titleOf(seen, reading)}
-            log={reading.quantity === "vacuum"}
+            quantity={reading.quantity}
             compact
           />
         ) : null,
