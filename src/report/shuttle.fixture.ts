@@ -326,6 +326,8 @@ export const shuttle: TrialView = {
       cautions: [
         {
           id: "eyes",
+          severity: "caution",
+          lead: "Eyes and hands.",
           text: "Wear eye protection and gloves.",
           reason: "Liquid refrigerant freezes skin and eyes at once.",
           source: "Invented for a test",

@@ -105,7 +105,8 @@ test("every caution has a reason and a source, and none offers what must not be 
   log.add(noon, "product-listed", { name: "P", claims: [], flammableMark: true });
   const cautions = stagesOf(log).flatMap((stage) => stage.cautions);
   expect(cautions.length).toBeGreaterThan(15);
-  for (const { text, reason, source } of cautions) {
+  for (const { lead, text, reason, source } of cautions) {
+    expect(lead).toMatch(/^(?:\S+ ){1,4}\S+\.$/u);
     expect(text.length).toBeGreaterThan(20);
     expect(reason.length).toBeGreaterThan(20);
     expect(source).not.toBe("");

@@ -30,6 +30,10 @@ export interface Requirement {
 
 export interface Caution {
   readonly id: string;
+  /** Danger: it can burn, burst, or nobody knows what it is. */
+  readonly severity: "danger" | "caution";
+  /** Two to five words that stand alone. */
+  readonly lead: string;
   readonly text: string;
   readonly reason: string;
   readonly source: string;

@@ -42,7 +42,7 @@ export function ConfirmStep({ trial, stage, item, onSaved, onCancel }: Props) {
       }}
     >
       <StepHead stage={stage} title={requirement?.text ?? "Confirm"} />
-      <Cautions cautions={stage.cautions} />
+      <Cautions cautions={stage.cautions} whole={item === "hazards-read"} />
       {item === "closures-read" && <ClosureList ledger={view.value.ledger} />}
       {failure !== undefined && (
         <p class="objections" role="alert">
