@@ -19,7 +19,10 @@ export interface ReadingPrompt {
 export interface Requirement {
   /** Stable; a confirmation names it as its `item`. */
   readonly id: string;
+  /** While it is unmet, what is to be done; once it is met, the statement. */
   readonly text: string;
+  /** What holds when it is met: a person confirms these words. */
+  readonly statement: string;
   readonly met: boolean;
   /** What meets it, or what is still missing. */
   readonly detail: string;

@@ -1,5 +1,6 @@
 import { conditionNames, readingName, stageNames } from "../../report/index.ts";
 import {
+  type BodyOf,
   type Entry,
   lostAccount,
   quantityWords,
@@ -28,6 +29,12 @@ export function entryPlace(view: TrialView, entry: Entry): string {
   const product = view.products.find(({ id }) => id === round);
   return product ? `${stageNames[stage]}, ${product.name}` : stageNames[stage];
 }
+
+/** What was confirmed, in the words that were confirmed. */
+const statementOf = (view: TrialView, { stage, round, item }: BodyOf<"item-confirmed">): string =>
+  view.stages
+    .find((one) => one.stage === stage && one.round === round)
+    ?.requirements.find(({ id }) => id === item)?.statement ?? item.replaceAll("-", " ");
 
 export function entryWords(view: TrialView, entry: Entry): EntryWords {
   switch (entry.type) {
@@ -70,7 +77,7 @@ export function entryWords(view: TrialView, entry: Entry): EntryWords {
         says: `${entry.body.fileName}: ${entry.body.mapping.columns.map(({ quantity }) => quantityWords(quantity)).join(", ")}`,
       };
     case "item-confirmed":
-      return { what: "Confirmed", says: entry.body.item.replaceAll("-", " ") };
+      return { what: "Confirmed", says: statementOf(view, entry.body) };
     case "note-written":
       return { what: "Note", says: entry.body.text };
   }

@@ -41,7 +41,7 @@ export function ConfirmStep({ trial, stage, item, onSaved, onCancel }: Props) {
         void save();
       }}
     >
-      <StepHead stage={stage} title={requirement?.text ?? "Confirm"} />
+      <StepHead stage={stage} title={requirement?.statement ?? "Confirm"} />
       <Cautions cautions={stage.cautions} whole={item === "hazards-read"} />
       {item === "closures-read" && <ClosureList ledger={view.value.ledger} />}
       {failure !== undefined && (
