@@ -57,6 +57,20 @@ describe("static pressure in Prove, metal at 20.1 °C", () => {
     });
   });
 
+  test("before the vehicle or the product is written down it says which", () => {
+    const pressure: ReadingInContext = {
+      quantity: "static-low",
+      form: "steady",
+      typed: { value: 69, unit: "psig" },
+      stage: "prove",
+    };
+    const empty = project([]);
+    expect(judgeReading(empty, pressure)?.sentence).toMatch(/^Describe the vehicle first/u);
+    expect(judgeReading(empty, { ...pressure, stage: "run" })?.sentence).toMatch(
+      /^List the product first/u,
+    );
+  });
+
   test("a product that declares no fluid has no band", () => {
     const verdict = typed("static-low", 70, "psig", {
       stage: "run",

@@ -7,7 +7,14 @@ import {
   ventTemperature,
 } from "../../service/index.ts";
 import type { TrialView } from "../view.ts";
-import { asMeasured, companion, type Expected, expectedFluid, measure } from "./context.ts";
+import {
+  asMeasured,
+  companion,
+  type Expected,
+  expectedFluid,
+  measure,
+  nothingExpected,
+} from "./context.ts";
 import type { ReadingInContext, Verdict, VerdictDetail } from "./view.ts";
 import { shown, withoutBand } from "./words.ts";
 
@@ -42,12 +49,13 @@ export function judgeRunningPressure(view: TrialView, reading: ReadingInContext)
   }
   const expected = expectedFluid(view, reading);
   const ambient = companion(view, reading, "outside-temperature");
+  if (!expected) return bare(...nothingExpected(view, reading));
   const missing = whyNot(expected, onTheRoad(view, reading));
   if (missing) return bare("no table", missing);
   if (!ambient) return bare("needs outside air", "Enter the outside temperature first.");
   const verdict = operatingPressure({
     side: low ? "low" : "high",
-    fluid: expected?.fluid ?? "",
+    fluid: expected.fluid ?? "",
     ambient: { T: ambient.value, u: asMeasured(ambient).u },
     pressure: { form: "steady", p: gauge, u },
   });
@@ -60,6 +68,7 @@ export function judgeVent(view: TrialView, reading: ReadingInContext): Verdict {
   const { value, u = 0 } = measure(view, reading);
   const bare = withoutBand({ value, u });
   const expected = expectedFluid(view, reading);
+  if (!expected) return bare(...nothingExpected(view, reading));
   const missing = whyNot(expected, onTheRoad(view, reading));
   if (missing) return bare("no table", missing);
   const inlet = companion(view, reading, "return-air-temperature");
@@ -71,7 +80,7 @@ export function judgeVent(view: TrialView, reading: ReadingInContext): Verdict {
     );
   }
   const verdict = ventTemperature({
-    fluid: expected?.fluid ?? "",
+    fluid: expected.fluid ?? "",
     inlet: { T: inlet.value, u: asMeasured(inlet).u },
     relativeHumidity: humidity.value,
     vent: { T: value, u },
@@ -87,9 +96,9 @@ export function judgeVent(view: TrialView, reading: ReadingInContext): Verdict {
 const cyclingSentence =
   "One end of a cycling clutch's swing: kept as such, because a single number in between misleads.";
 
-function whyNot(expected: Expected | undefined, moving: boolean): string | undefined {
-  if (expected?.fluid !== "R134a") {
-    return `The published table speaks for R134a only, not for ${expected?.name ?? "an unknown filling"}. The reading is kept for the comparison.`;
+function whyNot(expected: Expected, moving: boolean): string | undefined {
+  if (expected.fluid !== "R134a") {
+    return `The published table speaks for R134a only, not for ${expected.name}. The reading is kept for the comparison.`;
   }
   return moving
     ? "The published table was measured at idle: it says nothing about this run. The reading is kept for the comparison."
