@@ -34,6 +34,9 @@ export {
   mixStatePQ,
   mixStateTQ,
 } from "./mixture/saturation-states.ts";
+export { boilingLine } from "./mixture/boiling-line.ts";
+export { vapourLine } from "./mixture/vapour-line.ts";
+export type { VapourPoint } from "./mixture/vapour-line.ts";
 export { mixStatePH, mixStatePS, mixStateTP, mixStateTRho } from "./mixture/flash-states.ts";
 
 // Kernels for hot loops: the caller owns the scratch, nothing is allocated.

@@ -25,11 +25,11 @@ export {
   meteringNames,
   momentText,
   problemNames,
-  quantityNames,
   readingName,
   shortNames,
   stageNames,
 } from "./names.ts";
+export { bandLook } from "./pictures/band-look.ts";
 export { BandScale, type BandScaleProps, bandTable } from "./pictures/band-scale.tsx";
 export { MassColumns, type MassColumnsProps, massTable } from "./pictures/mass-columns.tsx";
 export { TraceChart, type TraceChartProps, traceTable } from "./pictures/trace-chart.tsx";

@@ -317,6 +317,7 @@ export const shuttle: TrialView = {
         {
           id: "static",
           text: "Static pressure with metal temperature",
+          statement: "Static pressure with metal temperature",
           met: true,
           detail: "69 psig at 20.1 °C",
           kind: "reading",
@@ -326,6 +327,8 @@ export const shuttle: TrialView = {
       cautions: [
         {
           id: "eyes",
+          severity: "caution",
+          lead: "Eyes and hands.",
           text: "Wear eye protection and gloves.",
           reason: "Liquid refrigerant freezes skin and eyes at once.",
           source: "Invented for a test",
@@ -342,7 +345,8 @@ export const shuttle: TrialView = {
       requirements: [
         {
           id: "can-after",
-          text: "Can weighed empty",
+          text: "Weigh the empty can.",
+          statement: "The can was weighed empty.",
           met: false,
           detail: "No weighing of the second can.",
           kind: "transfer",

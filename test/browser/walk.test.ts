@@ -55,6 +55,13 @@ async function download(page: Page, button: string): Promise<string> {
   return saved.path();
 }
 
+/** The report's whole text; the clock stands still, because the page says when it was written. */
+async function savedReport(page: Page): Promise<string> {
+  await page.clock.setFixedTime("2026-06-20T12:00:00Z");
+  await handOn(page).open("stage/publish/-", "Publish");
+  return readFileSync(await download(page, "Save the report"), "utf8");
+}
+
 describe.each(widths)("the walk $name", ({ viewport }) => {
   test("a trial from the question to a file that another house reads alike", async () => {
     const faults: string[] = [];
@@ -76,8 +83,7 @@ describe.each(widths)("the walk $name", ({ viewport }) => {
     expect(await ledgerText(page)).toMatch(/211\.0\s±\s8\.5\sg\s*Can 1 → The vehicle/);
     const ledger = await ledgerText(page);
 
-    await hand.open("stage/publish/-", "Publish");
-    const report = readFileSync(await download(page, "Save the report"), "utf8");
+    const report = await savedReport(page);
     expect(report).toContain("Is product B as cold as the label refrigerant");
     const file = await download(page, "Export the trial file");
 
@@ -87,6 +93,7 @@ describe.each(widths)("the walk $name", ({ viewport }) => {
     await there.getByRole("heading", { level: 1, name: "Plan" }).waitFor();
     await handOn(there).open("grams", "Where every gram is");
     expect(await ledgerText(there)).toBe(ledger);
+    expect(await savedReport(there)).toBe(report);
     expect(faults).toEqual([]);
     await Promise.all([context.close(), elsewhere.close()]);
   });

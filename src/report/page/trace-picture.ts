@@ -1,4 +1,5 @@
 import {
+  quantityNames,
   type ReadingQuantity,
   type RunValue,
   type RunView,
@@ -7,7 +8,7 @@ import {
   type TraceView,
   within,
 } from "../../trial/index.ts";
-import { conditionNames, quantityNames, shortConditionNames, shortNames } from "../names.ts";
+import { conditionNames, shortConditionNames, shortNames } from "../names.ts";
 import type { HoldChartProps } from "../pictures/hold-chart.tsx";
 import type { TraceChartProps, TraceInterval } from "../pictures/trace-chart.tsx";
 import { rangeOf, type SettledMark } from "../pictures/trace-line.ts";

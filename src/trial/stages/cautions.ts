@@ -19,6 +19,8 @@ const schema = z.object({
       id: z.string(),
       stages: z.array(z.enum(stages)).min(1),
       when: z.enum(["always", "flammable"]),
+      severity: z.enum(["danger", "caution"]),
+      lead: z.string(),
       text: z.string(),
       reason: z.string(),
       source: z.string(),
@@ -45,8 +47,10 @@ export function cautionsFor(
   return cautions
     .filter((caution) => caution.stages.includes(stage))
     .filter(({ when }) => when === "always" || burning.length > 0)
-    .map(({ id, text, reason, source }) => ({
+    .map(({ id, severity, lead, text, reason, source }) => ({
       id,
+      severity,
+      lead,
       text,
       source,
       reason: id === "flammable-charge" ? `${reason} ${cabinNumbers(burning, vehicle)}` : reason,

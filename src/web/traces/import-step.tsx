@@ -1,5 +1,11 @@
 import { useMemo, useState } from "preact/hooks";
-import { type Inspection, inspectTable, readTrace, type StageView } from "../../trial/index.ts";
+import {
+  type Inspection,
+  inspectTable,
+  quantityNames,
+  readTrace,
+  type StageView,
+} from "../../trial/index.ts";
 import { ActionBar } from "../forms/action-bar.tsx";
 import { changeDraft, type Draft, draftOf, forgetDraft } from "../shell/drafts.ts";
 import { record, view } from "../shell/log-keeper.ts";
@@ -10,7 +16,6 @@ import { doubled, isRemembered, mappingOf, rememberMapping, startMapping } from 
 import { ProblemList } from "./problem-list.tsx";
 import { SampleRows } from "./sample-rows.tsx";
 import { TimeMapping } from "./time-mapping.tsx";
-import { quantityNames } from "../../report/index.ts";
 
 interface Props {
   readonly trial: string;
