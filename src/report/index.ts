@@ -2,10 +2,11 @@
 // Knows: words, units, layout, and how a number with its uncertainty is drawn. SI goes in.
 // Must never know: physics, storage, the DOM, the clock. It formats what trial and calculations give.
 import look from "./look.css?raw";
+import charts from "./charts.css?raw";
 import pictures from "./pictures.css?raw";
 
-/** Tokens and picture styles as text; the app links the same two files. */
-export const pictureStyle = `${look}${pictures}`;
+/** Tokens and picture styles as text; the app links the same three files. */
+export const pictureStyle = `${look}${pictures}${charts}`;
 
 export { renderReport, renderView, type ReportOptions } from "./render-report.ts";
 export {
@@ -44,3 +45,31 @@ export {
 export { HoldChart, type HoldChartProps, holdTable } from "./pictures/hold-chart.tsx";
 export { DataTable, FoldedTable, type PictureTable } from "./pictures/picture.tsx";
 export { type VerdictKind, VerdictMark, VerdictWord } from "./pictures/verdict-mark.tsx";
+export {
+  PressureEnthalpyChart,
+  type PressureEnthalpyProps,
+} from "./pictures/pressure-enthalpy.tsx";
+export { pressureEnthalpyTable } from "./pictures/pressure-enthalpy-words.ts";
+export {
+  type PairReading,
+  PressureTemperatureChart,
+  type PressureTemperatureProps,
+  type SaturationLine,
+} from "./pictures/pressure-temperature.tsx";
+export { pressureTemperatureTable } from "./pictures/pressure-temperature-words.ts";
+export {
+  WithdrawalChart,
+  type WithdrawalChartProps,
+  type Withdrawal,
+  type WithdrawalStep,
+} from "./pictures/withdrawal-chart.tsx";
+export { withdrawalTable } from "./pictures/withdrawal-words.ts";
+export { VesselPicture, type VesselPictureProps, vesselTable } from "./pictures/vessel-picture.tsx";
+export type { MassShare } from "./pictures/composition.ts";
+export type {
+  CycleLine,
+  LinePoint,
+  NamedState,
+  StatePoint,
+  StateShown,
+} from "./pictures/phase-points.ts";
