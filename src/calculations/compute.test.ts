@@ -34,6 +34,14 @@ const examples: Readonly<Record<string, unknown>> = {
     highHighest: "220 psig",
     lowGauge: 1e4,
   },
+  flammability: { blend: "r-441a" },
+  climate: {
+    blend: [
+      { fluid: "R134a", mass: "44 %" },
+      { fluid: "R1234yf", mass: "56 %" },
+    ],
+    mass: "500 g",
+  },
 };
 
 describe("every calculation", () => {

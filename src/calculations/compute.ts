@@ -1,7 +1,9 @@
 import type { Answer, FullAnswer } from "./answer.ts";
 import { invalidInput, issue } from "./answer.ts";
 import { airAssumptions } from "./air-fields.ts";
+import { climate } from "./climate.ts";
 import type { Calculation } from "./definition.ts";
+import { flammability } from "./flammability.ts";
 import { operatingCheck } from "./operating-check.ts";
 import { readInput } from "./read-input.ts";
 import { saturation } from "./saturation.ts";
@@ -18,6 +20,8 @@ export const calculations: readonly Calculation[] = [
   waterBoilingCalculation,
   vacuumCheckCalculation,
   operatingCheck,
+  flammability,
+  climate,
 ];
 
 /** The calculation of this name; `undefined` if there is none. */

@@ -12,6 +12,28 @@ export { statePQ, stateTP, stateTQ, stateTRho } from "./state.ts";
 export type { Phase, Quantity, State, StateFailure, StateOutcome } from "./state.ts";
 export { statePH, statePS } from "./caloric-flash.ts";
 
+// Mixtures of 1 to 8 fluids: liquid and vapour, molar basis, mole fractions in the mixture's order.
+export { mixture, mixtureR } from "./mixture/mixture.ts";
+export type { CombiningRule, Mixture, MixtureLimits, PairEstimate } from "./mixture/mixture.ts";
+export { createMixtureWork } from "./mixture/mixture-work.ts";
+export type { MixtureWork } from "./mixture/mixture-work.ts";
+export type {
+  MixFailure,
+  MixOutcome,
+  MixPhase,
+  MixQuantity,
+  MixState,
+} from "./mixture/mix-state.ts";
+export {
+  bubbleAtP,
+  bubbleAtT,
+  dewAtP,
+  dewAtT,
+  mixStatePQ,
+  mixStateTQ,
+} from "./mixture/saturation-states.ts";
+export { mixStatePH, mixStatePS, mixStateTP, mixStateTRho } from "./mixture/flash-states.ts";
+
 // Kernels for hot loops: the caller owns the scratch, nothing is allocated.
 export { createStateWork } from "./state-work.ts";
 export type { StateWork } from "./state-work.ts";

@@ -33,6 +33,33 @@ export {
   type StaticReading,
 } from "./static-pressure.ts";
 export { staticMeanings, type StaticMeaning, type StaticVerdict } from "./static-data.ts";
+export { climateOf, type ClimatePart, type ClimateSum, ozoneOf } from "./substances/climate.ts";
+export { molarMass, type Part, toMass, toMoles } from "./substances/composition.ts";
+export {
+  type Amount,
+  type Fact,
+  type Interval,
+  intervalOf,
+  type SafetyClass,
+  safetyClasses,
+  type Trust,
+  trusts,
+} from "./substances/fact.ts";
+export {
+  type Flammability,
+  flammabilityOf,
+  type Limits,
+  type UntestedReason,
+} from "./substances/flammability.ts";
+export type { FlammabilityLimit } from "./substances/le-chatelier.ts";
+export { type NamedBlend, namedBlends } from "./substances/named-blends.ts";
+export {
+  type Concentration,
+  type Edition,
+  editions,
+  type SubstanceFacts,
+  substanceFacts,
+} from "./substances/substance-facts.ts";
 export {
   type DepthVerdict,
   VACUUM_TARGETS,
