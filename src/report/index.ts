@@ -1,13 +1,13 @@
 // The report: pictures shared with the app, and one self-contained page from a trial's log.
 // Knows: words, units, layout, and how a number with its uncertainty is drawn. SI goes in.
 // Must never know: physics, storage, the DOM, the clock. It formats what trial and calculations give.
-import look from "./look.css?raw";
-import charts from "./charts.css?raw";
-import pictures from "./pictures.css?raw";
-
-/** Tokens and picture styles as text; the app links the same three files. */
-export const pictureStyle = `${look}${pictures}${charts}`;
-
+export { pictureStyle } from "./picture-style.ts";
+export {
+  pictureFile,
+  type PictureFormat,
+  pictureFormats,
+  type PictureToSave,
+} from "./export/picture-file.ts";
 export { renderReport, renderView, type ReportOptions } from "./render-report.ts";
 export {
   type Thing,

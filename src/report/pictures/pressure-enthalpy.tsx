@@ -62,7 +62,7 @@ export function PressureEnthalpyChart(props: PressureEnthalpyProps) {
         />
       </clipPath>
       <text class="pic-label" x={0} y={14} font-size={TEXT}>
-        {shown.p.label}, scale of decades
+        {shown.p.label}, log scale
       </text>
       <LogVerticalAxis scale={scales.p} x={plot.left} right={plot.right} />
       <Lines props={props} plot={plot} place={place} />

@@ -71,8 +71,21 @@ function QualityNames({ props: { qualities }, plot, place }: LinesProps) {
       x - textWidth(text, TEXT) / 2 > plot.left &&
       (i % 2 === 1 || roomBetween(names) > textWidth(text, TEXT) + 8),
   );
+  const [first, last] = [names[0]?.x ?? 0, names.at(-1)?.x ?? 0];
+  const caption = "vapour by mass";
   return (
     <>
+      {last - first > textWidth(caption, TEXT) && (
+        <text
+          class="pic-quality-name pic-over"
+          x={px((first + last) / 2)}
+          y={plot.bottom - 22}
+          font-size={TEXT}
+          text-anchor="middle"
+        >
+          {caption}
+        </text>
+      )}
       {kept.map(({ text, x }, i) => (
         <text
           key={i}
@@ -137,32 +150,55 @@ function IsothermNames({ props: { isotherms, shown }, plot, place }: LinesProps)
   );
 }
 
-/** "liquid" and "vapour" on their sides of the dome. */
-function PhaseNames({ props: { bubble, dew }, plot, place }: LinesProps) {
-  const ofLine = (points: readonly StatePoint[]): Point | undefined => {
-    const at = points[Math.floor(points.length * 0.62)];
-    return at && place(at);
-  };
-  const [liquid, vapour] = [ofLine(bubble), ofLine(dew)];
-  const room = (text: string): number => textWidth(text, TEXT) + 10;
+/** Places along a line of the dome where its side may be named, best first. */
+const PLACES = [0.55, 0.35, 0.75, 0.2];
+/** So far from any mark a name stays readable, px. */
+const CLEAR = 26;
+
+/** "liquid" and "vapour" on their sides of the dome, away from marks. */
+function PhaseNames({ props: { bubble, dew, states, cycles }, plot, place }: LinesProps) {
+  const loops = cycles.flatMap(({ points }) => points.map(place));
+  const marks = [...states.map(place), ...loops.flatMap((at, i) => along(at, loops[i + 1]))];
+  const named = [
+    { text: "liquid", points: bubble, side: -1 },
+    { text: "vapour", points: dew, side: 1 },
+  ] as const;
   return (
     <>
-      {liquid && liquid.x - room("liquid") > plot.left && (
-        <text
-          class="pic-name pic-over"
-          x={px(liquid.x - 8)}
-          y={px(liquid.y - 8)}
-          font-size={TEXT}
-          text-anchor="end"
-        >
-          liquid
-        </text>
-      )}
-      {vapour && vapour.x + room("vapour") < plot.right && (
-        <text class="pic-name pic-over" x={px(vapour.x + 8)} y={px(vapour.y - 8)} font-size={TEXT}>
-          vapour
-        </text>
-      )}
+      {named.map(({ text, points, side }) => {
+        const room = textWidth(text, TEXT);
+        const at = PLACES.map((part) => points[Math.floor(points.length * part)])
+          .filter((one): one is StatePoint => one !== undefined)
+          .map((one) => ({ x: place(one).x + side * 9, y: place(one).y - 4 }))
+          .find(({ x, y }) => {
+            const middle = x + (side * room) / 2;
+            const inside = x + side * room > plot.left && x + side * room < plot.right;
+            return (
+              inside && marks.every((m) => Math.hypot(m.x - middle, m.y - y) > room / 2 + CLEAR)
+            );
+          });
+        return (
+          at && (
+            <text
+              key={text}
+              class="pic-name pic-over"
+              x={px(at.x)}
+              y={px(at.y)}
+              font-size={TEXT}
+              text-anchor={side < 0 ? "end" : "start"}
+            >
+              {text}
+            </text>
+          )
+        );
+      })}
     </>
   );
 }
+
+/** Points along a stretch of a loop, close enough that a name would touch one of them. */
+const along = (from: Point, to: Point = from): Point[] =>
+  [0, 0.25, 0.5, 0.75].map((part) => ({
+    x: from.x + part * (to.x - from.x),
+    y: from.y + part * (to.y - from.y),
+  }));

@@ -39,7 +39,7 @@ const ROUND = 10;
 export function VesselPicture(props: VesselPictureProps) {
   const { id, title, width, liquid, vapour, liquidVolumeFraction: level, limit } = props;
   const height = props.height ?? (width < 480 ? 236 : 260);
-  const wide = Math.min(120, width * 0.28);
+  const wide = Math.min(120, width * 0.28, height * 0.5);
   const inside = { top: TOP, bottom: height - TOP, wide };
   const tall = inside.bottom - inside.top;
   const surface = inside.bottom - level * tall;

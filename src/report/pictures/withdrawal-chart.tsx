@@ -71,7 +71,7 @@ export function WithdrawalChart(props: WithdrawalChartProps) {
         {...shared}
         top={TOP}
         unit={shownP.label}
-        lines={ways.map((way, i) => pressureLine(way, i, props))}
+        lines={ways.map((way) => pressureLine(way, props))}
       />
       {panels === 2 && (
         <WithdrawalPanel
@@ -93,11 +93,11 @@ export function WithdrawalChart(props: WithdrawalChartProps) {
   );
 }
 
-function pressureLine({ from, steps }: Withdrawal, i: number, props: WithdrawalChartProps) {
+function pressureLine({ from, steps }: Withdrawal, props: WithdrawalChartProps) {
   const { shownMass, shownP } = props;
   const line: PanelLine = {
     name: `${wayNames[from]} out`,
-    colour: i + 1,
+    colour: "ink",
     broken: from === "bottom",
     points: steps.map(({ mass, p }) => ({ x: shownMass.value(mass), y: shownP.value(p) })),
   };

@@ -7,7 +7,8 @@ import { cut, px, spread } from "./text-room.ts";
 export interface PanelLine {
   /** Stands at the line's end; empty where another line says it. */
   readonly name: string;
-  readonly colour: number;
+  /** A number of the series, or the ink for what is no substance. */
+  readonly colour: number | "ink";
   readonly broken: boolean;
   readonly points: readonly Point[];
 }

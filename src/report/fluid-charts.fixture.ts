@@ -1,0 +1,41 @@
+import { compute } from "../calculations/index.ts";
+import type { LinePoint, StatePoint } from "./pictures/phase-points.ts";
+
+/** Data for the charts of a fluid, worked out with the house's own calculations. */
+
+interface Saturation {
+  readonly T: number;
+  readonly p: number;
+  readonly hL: number;
+  readonly hV: number;
+}
+
+function answer<Result>(name: string, input: Record<string, unknown>): Result {
+  const outcome = compute(name, input);
+  if (outcome.kind !== "answer") throw new Error(JSON.stringify(outcome));
+  return outcome.result as Result;
+}
+
+/** Evenly spaced, both ends included. */
+export const between = (from: number, to: number, count: number): number[] =>
+  Array.from({ length: count }, (_, i) => from + ((to - from) * i) / (count - 1));
+
+export function domeOf(fluid: string, from: number, to: number, count = 40) {
+  const rows = between(from, to, count).map((T) => answer<Saturation>("saturation", { fluid, T }));
+  return {
+    bubble: rows.map(({ T, p, hL }): StatePoint => ({ T, p, h: hL })),
+    dew: rows.map(({ T, p, hV }): StatePoint => ({ T, p, h: hV })),
+    qualities: [0.2, 0.4, 0.6, 0.8].map((quality) => ({
+      quality,
+      points: rows.map(({ T, p, hL, hV }) => ({ T, p, h: hL + quality * (hV - hL) })),
+    })),
+  };
+}
+
+export const boilingLine = (fluid: string, from: number, to: number): LinePoint[] =>
+  between(from, to, 30).map((T) => answer<Saturation>("saturation", { fluid, T }));
+
+export function isotherm(fluid: string, T: number, pressures: readonly number[]) {
+  const points = pressures.map((p) => answer<StatePoint>("state", { fluid, T, p }));
+  return { T, points };
+}
