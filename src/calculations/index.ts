@@ -11,3 +11,4 @@ export type {
 export { calculations, compute, findCalculation } from "./compute.ts";
 export type { Calculation } from "./definition.ts";
 export { findFluid } from "./fluid-field.ts";
+export { blendNames, fluidNames } from "./substance-names.ts";

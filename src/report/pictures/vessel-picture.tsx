@@ -8,8 +8,8 @@ import { px } from "./text-room.ts";
 
 /** One phase in a vessel. */
 export interface VesselPhase {
-  /** kg. */
-  readonly mass: number;
+  /** Of the mass inside, 0 to 1. */
+  readonly share: number;
   /** By mass, in one order for both phases. */
   readonly composition: readonly MassShare[];
 }
@@ -21,7 +21,6 @@ export interface VesselPictureProps {
   /** Pa absolute. */
   readonly p: number;
   readonly shownP: Shown;
-  readonly shownMass: Shown;
   /** Part of the volume that is liquid, 0 to 1. */
   readonly liquidVolumeFraction: number;
   readonly liquid?: VesselPhase;
@@ -121,7 +120,7 @@ interface PhaseTextProps {
 
 /** A phase beside the vessel: its name, its mass, its parts as one bar. */
 function PhaseText({ id, props, phase, name, left, top, lead }: PhaseTextProps) {
-  const { width, shownMass } = props;
+  const { width } = props;
   return (
     <g>
       <path
@@ -129,7 +128,7 @@ function PhaseText({ id, props, phase, name, left, top, lead }: PhaseTextProps) 
         d={`M${px(lead.x - 6)} ${px(lead.y)}H${left - 14}L${left - 6} ${px(top + 9)}`}
       />
       <text class="pic-name" x={left} y={px(top + 13)} font-size="13">
-        {name} <tspan class="pic-unit">{shownMass.text(phase.mass)}</tspan>
+        {name} <tspan class="pic-unit">{percentText(phase.share)} of the mass</tspan>
       </text>
       <CompositionBar
         id={id}
@@ -143,9 +142,11 @@ function PhaseText({ id, props, phase, name, left, top, lead }: PhaseTextProps) 
 }
 
 export function vesselDescription(props: VesselPictureProps): string {
-  const { p, shownP, shownMass, liquidVolumeFraction: level, liquid, vapour, limit } = props;
+  const { p, shownP, liquidVolumeFraction: level, liquid, vapour, limit } = props;
   const said = (name: string, phase: VesselPhase | undefined): string =>
-    phase ? `${name}: ${shownMass.text(phase.mass)}, ${compositionText(phase.composition)}.` : "";
+    phase
+      ? `${name}: ${percentText(phase.share)} of the mass, ${compositionText(phase.composition)}.`
+      : "";
   return [
     `Pressure ${shownP.text(p)}.`,
     level === 0
@@ -163,12 +164,12 @@ export function vesselDescription(props: VesselPictureProps): string {
 
 /** The numbers behind the picture. */
 export function vesselTable(props: VesselPictureProps): PictureTable {
-  const { shownP, shownMass, liquid, vapour } = props;
+  const { shownP, liquid, vapour } = props;
   const row = (name: string, phase: VesselPhase | undefined): string[][] =>
-    phase ? [[name, shownMass.text(phase.mass), compositionText(phase.composition)]] : [];
+    phase ? [[name, percentText(phase.share), compositionText(phase.composition)]] : [];
   return {
     caption: `${props.title}. Pressure ${shownP.text(props.p)}; liquid fills ${percentText(props.liquidVolumeFraction)} of the volume.`,
-    head: ["Phase", "Mass", "By mass"],
+    head: ["Phase", "Of the mass", "Made of, by mass"],
     rows: [...row("Liquid", liquid), ...row("Vapour", vapour)],
   };
 }

@@ -1,0 +1,159 @@
+import type { Answer } from "../../calculations/index.ts";
+import {
+  type LinePoint,
+  type PairReading,
+  PressureTemperatureChart,
+  type PressureTemperatureProps,
+  pressureTemperatureTable,
+  type SaturationLine,
+} from "../../report/index.ts";
+import type { Job } from "../engine/batch.ts";
+import { resultOf, useAnswers } from "../engine/use-answers.ts";
+import { PictureSheet } from "../pictures/picture-sheet.tsx";
+import { SubstancePick } from "./substance-pick.tsx";
+import { type Chosen, chosenByName, OWN } from "./chosen.ts";
+import { changeFluidDraft, fluidField } from "./fluid-draft.ts";
+import type { FluidUnits } from "./fluid-units.ts";
+import { isBlend, type Saturation } from "./results.ts";
+import { CannotCompute } from "./said.tsx";
+
+/** From a winter's morning to a condenser in traffic, K. */
+const GRID = Array.from({ length: 27 }, (_, i) => 233.15 + 5 * i);
+/** Lines that one chart keeps apart. */
+const MOST_LINES = 5;
+
+export const sweepJobs = ({ input }: Chosen): Job[] =>
+  GRID.map((T) => ({ name: "saturation", input: { ...input, T } }));
+
+/** Lines of a sweep: temperatures without boiling are left out. */
+export function lineOf(name: string, answers: readonly Answer[]): SaturationLine | undefined {
+  const found = answers.flatMap((answer) => resultOf<Saturation>(answer) ?? []);
+  const bubble: LinePoint[] = [];
+  const dew: LinePoint[] = [];
+  for (const one of found) {
+    if (!isBlend(one)) bubble.push(one);
+    else {
+      if (one.bubble) bubble.push(one.bubble);
+      if (one.dew) dew.push(one.dew);
+    }
+  }
+  if (bubble.length + dew.length === 0) return undefined;
+  return { name, bubble, ...(dew.length > 0 && { dew }) };
+}
+
+export const comparedNames = (): string[] =>
+  fluidField("compared")
+    .split("|")
+    .filter((name) => name !== "");
+
+interface Props {
+  readonly substance: Chosen;
+  readonly units: FluidUnits;
+  readonly readings: readonly PairReading[];
+}
+
+/** Pressure against temperature, other fluids beside it. */
+export function BoilingChart({ substance, units, readings }: Props) {
+  const others = comparedNames().filter((name) => name !== substance.name);
+  const all = [substance, ...others.slice(0, MOST_LINES - 1).map(chosenByName)];
+  const { answers, failed } = useAnswers(all.flatMap(sweepJobs));
+  const lines = all.flatMap(
+    (one, i) => lineOf(one.name, answers.slice(i * GRID.length, (i + 1) * GRID.length)) ?? [],
+  );
+  const props: Omit<PressureTemperatureProps, "width"> = {
+    id: "fluid-boiling",
+    title: titleOf(lines, units),
+    shownT: units.T,
+    shownP: units.gauge,
+    lines,
+    readings,
+  };
+  return (
+    <section class="sheet" aria-labelledby="boiling">
+      <h2 id="boiling">Pressure and temperature</h2>
+      <CannotCompute failed={failed} />
+      {lines.length === 0 ? (
+        <p class="quiet" role="status">
+          Working out the lines…
+        </p>
+      ) : (
+        <PictureSheet
+          title={props.title}
+          note="Coldproof. Saturation from published equations of state; a full line where it begins to boil, a broken one where it begins to condense."
+          table={pressureTemperatureTable({ ...props, width: 0 })}
+          draw={(width, height) => (
+            <PressureTemperatureChart
+              {...props}
+              width={width}
+              {...(height !== undefined && { height })}
+            />
+          )}
+        />
+      )}
+      <Compare substance={substance.name} others={others} />
+    </section>
+  );
+}
+
+/** Says what the lines show at a temperature that all of them have. */
+function titleOf(lines: readonly SaturationLine[], units: FluidUnits): string {
+  const [own, ...others] = lines;
+  if (!own) return "";
+  const at = (line: SaturationLine, T: number): LinePoint | undefined =>
+    line.bubble.find((point) => point.T === T);
+  const T = GRID.findLast((one) => one <= 298.15 && lines.every((line) => at(line, one)));
+  if (T === undefined) return `${own.name}: where it boils`;
+  const said = (line: SaturationLine): string =>
+    `${line.name} ${units.gauge.text(at(line, T)?.p ?? 0)}`;
+  const dew = own.dew?.find((point) => point.T === T);
+  if (others.length > 0) return `At ${units.T.text(T)}: ${lines.map(said).join(", ")}`;
+  return dew
+    ? `At ${units.T.text(T)} ${own.name} boils at ${units.gauge.text(at(own, T)?.p ?? 0)} and condenses at ${units.gauge.text(dew.p)}`
+    : `At ${units.T.text(T)} ${own.name} boils at ${units.gauge.text(at(own, T)?.p ?? 0)}`;
+}
+
+function Compare({
+  substance,
+  others,
+}: {
+  readonly substance: string;
+  readonly others: readonly string[];
+}) {
+  const set = (names: readonly string[]): void => {
+    changeFluidDraft({ compared: names.join("|") });
+  };
+  return (
+    <div class="compare-with">
+      {others.length > 0 && (
+        <ul class="compared">
+          {others.map((name) => (
+            <li key={name}>
+              <button
+                type="button"
+                class="button"
+                aria-label={`Take ${name} off the chart`}
+                onClick={() => {
+                  set(others.filter((one) => one !== name));
+                }}
+              >
+                {name} <span aria-hidden="true">×</span>
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+      {others.length < MOST_LINES - 1 && (
+        <SubstancePick
+          id="fluids-compare"
+          label="Add a fluid to compare"
+          value=""
+          empty="Add a fluid to compare"
+          without={[substance, OWN, ...others]}
+          onChange={(name) => {
+            if (name !== "") set([...others, name]);
+          }}
+        />
+      )}
+    </div>
+  );
+}
