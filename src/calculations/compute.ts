@@ -1,6 +1,7 @@
 import type { Answer, FullAnswer } from "./answer.ts";
 import { invalidInput, issue } from "./answer.ts";
 import { airAssumptions } from "./air-fields.ts";
+import { airInSystem } from "./air-in-system.ts";
 import { climate } from "./climate.ts";
 import type { Calculation } from "./definition.ts";
 import { flammability } from "./flammability.ts";
@@ -10,7 +11,9 @@ import { saturation } from "./saturation.ts";
 import { state } from "./state.ts";
 import { staticCheckCalculation } from "./static-check.ts";
 import { vacuumCheckCalculation } from "./vacuum-check.ts";
+import { vesselCalculation } from "./vessel.ts";
 import { waterBoilingCalculation } from "./water-boiling.ts";
+import { withdrawCalculation } from "./withdraw.ts";
 
 /** Every computation offered to a user. */
 export const calculations: readonly Calculation[] = [
@@ -22,6 +25,9 @@ export const calculations: readonly Calculation[] = [
   operatingCheck,
   flammability,
   climate,
+  vesselCalculation,
+  withdrawCalculation,
+  airInSystem,
 ];
 
 /** The calculation of this name; `undefined` if there is none. */

@@ -160,3 +160,17 @@ export function choice<const T extends string>(says: string, words: readonly T[]
     },
   };
 }
+
+/** A whole number. */
+export function count(says: string, { from, to }: Limits): Field<number> {
+  return {
+    schema: z.int().describe(`${says}. A whole number from ${from} to ${to}.`),
+    required: true,
+    read(raw, name) {
+      const value = Number(raw);
+      return value >= from && value <= to
+        ? { kind: "value", value }
+        : unusable(name, raw, `a whole number from ${from} to ${to}`);
+    },
+  };
+}

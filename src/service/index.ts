@@ -11,6 +11,25 @@ export {
   ofResolution,
   rectangular,
 } from "./accuracy.ts";
+export {
+  blendAtPH,
+  blendAtPQuality,
+  blendAtPS,
+  blendAtTQuality,
+  blendBubble,
+  blendDew,
+  type BlendMaterial,
+} from "./bulk/blend-states.ts";
+export type { BulkFailure, BulkQuantity } from "./bulk/bulk-failure.ts";
+export { type Bulk, bulkAtTP, bulkAtTRho, type BulkOutcome, type BulkPhase } from "./bulk/bulk.ts";
+export { type Material, materialOf } from "./bulk/material.ts";
+export {
+  type Withdrawal,
+  type WithdrawalPoint,
+  type WithdrawalSeries,
+  withdraw,
+} from "./bulk/withdraw.ts";
+export { pressureDoubt, temperatureDoubt } from "./bulk/pair-doubt.ts";
 export { type LocalAir, localAir, WEATHER_U } from "./local-air.ts";
 export {
   type BandVerdict,
