@@ -25,9 +25,10 @@ export function domeOf(fluid: string, from: number, to: number, count = 40) {
   return {
     bubble: rows.map(({ T, p, hL }): StatePoint => ({ T, p, h: hL })),
     dew: rows.map(({ T, p, hV }): StatePoint => ({ T, p, h: hV })),
+    basis: "mass" as const,
     qualities: [0.2, 0.4, 0.6, 0.8].map((quality) => ({
       quality,
-      points: rows.map(({ T, p, hL, hV }) => ({ T, p, h: hL + quality * (hV - hL) })),
+      line: [rows.map(({ T, p, hL, hV }) => ({ T, p, h: hL + quality * (hV - hL) }))],
     })),
   };
 }
@@ -37,5 +38,5 @@ export const boilingLine = (fluid: string, from: number, to: number): LinePoint[
 
 export function isotherm(fluid: string, T: number, pressures: readonly number[]) {
   const points = pressures.map((p) => answer<StatePoint>("state", { fluid, T, p }));
-  return { T, points };
+  return { T, line: [points] };
 }

@@ -70,6 +70,7 @@ export type {
   CycleLine,
   LinePoint,
   NamedState,
+  PiecedLine,
   StatePoint,
   StateShown,
 } from "./pictures/phase-points.ts";

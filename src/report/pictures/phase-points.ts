@@ -7,6 +7,9 @@ export interface StatePoint {
   readonly h: number;
 }
 
+/** A line in pieces: between two of them there is no state. */
+export type PiecedLine = readonly (readonly StatePoint[])[];
+
 /** A point on a line of boiling or condensing. */
 export interface LinePoint {
   readonly T: number;

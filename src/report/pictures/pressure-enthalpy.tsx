@@ -1,7 +1,7 @@
 import { scaleLinear, scaleLog } from "d3-scale";
 import { HorizontalAxis, TEXT } from "./axis.tsx";
 import { LogVerticalAxis } from "./log-axis.tsx";
-import type { CycleLine, NamedState, StatePoint, StateShown } from "./phase-points.ts";
+import type { CycleLine, NamedState, PiecedLine, StatePoint, StateShown } from "./phase-points.ts";
 import { Picture } from "./picture.tsx";
 import { pressureEnthalpyDescription } from "./pressure-enthalpy-words.ts";
 import { CycleMarks, StateMarks } from "./state-marks.tsx";
@@ -17,12 +17,11 @@ export interface PressureEnthalpyProps {
   /** Vapour that begins to condense, from cold to hot. */
   readonly dew: readonly StatePoint[];
   readonly critical?: StatePoint;
-  /** Lines of one vapour mass fraction. */
-  readonly qualities: readonly {
-    readonly quality: number;
-    readonly points: readonly StatePoint[];
-  }[];
-  readonly isotherms: readonly { readonly T: number; readonly points: readonly StatePoint[] }[];
+  /** Lines of one vapour fraction. */
+  readonly qualities: readonly { readonly quality: number; readonly line: PiecedLine }[];
+  /** What vapour fractions are counted by. */
+  readonly basis: "mass" | "mole";
+  readonly isotherms: readonly { readonly T: number; readonly line: PiecedLine }[];
   readonly states: readonly NamedState[];
   readonly cycles: readonly CycleLine[];
   readonly width: number;
@@ -91,7 +90,7 @@ function scalesOf(props: PressureEnthalpyProps, plot: Plot) {
   const pressures = [...envelope, ...marks].map(({ p }) => shown.p.value(p));
   const lowest = Math.min(...[...dew, ...marks].map(({ p }) => shown.p.value(p)));
   const inView = isotherms
-    .flatMap(({ points }) => points)
+    .flatMap(({ line }) => line.flat())
     .filter(({ p }) => shown.p.value(p) >= lowest);
   const enthalpies = [...envelope, ...marks, ...inView].map(({ h }) => shown.h.value(h));
   const [from, to] = [Math.min(...enthalpies), Math.max(...enthalpies)];

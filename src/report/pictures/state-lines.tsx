@@ -1,7 +1,7 @@
 import { formatNumber } from "../../units/index.ts";
 import { TEXT } from "./axis.tsx";
 import { type Point, pathOf } from "./decimate.ts";
-import type { StatePoint } from "./phase-points.ts";
+import type { PiecedLine, StatePoint } from "./phase-points.ts";
 import type { PressureEnthalpyProps } from "./pressure-enthalpy.tsx";
 import { clampedCentre, px, spread, textWidth } from "./text-room.ts";
 
@@ -22,19 +22,21 @@ interface LinesProps {
 }
 
 /** The dome, and within and around it the lines of one vapour fraction and of one temperature. */
-export function Lines({ props, plot, place }: LinesProps) {
+export function Lines({ props: whole, plot, place }: LinesProps) {
+  const props = { ...whole, isotherms: fewer(whole.isotherms, plot) };
   const { id, bubble, dew, critical, qualities, isotherms } = props;
   const line = (points: readonly StatePoint[]): string => pathOf([points.map(place)]);
+  const pieced = (pieces: PiecedLine): string => pathOf(pieces.map((piece) => piece.map(place)));
   const top = critical ? [critical] : [];
   return (
     <>
       <g clip-path={`url(#${id}-plot)`}>
         <path class="pic-two-phase" d={line([...bubble, ...top, ...[...dew].reverse()])} />
-        {qualities.map(({ points }, i) => (
-          <path key={i} class="pic-quality" d={line(points)} />
+        {qualities.map((one, i) => (
+          <path key={i} class="pic-quality" d={pieced(one.line)} />
         ))}
-        {isotherms.map(({ points }, i) => (
-          <path key={i} class="pic-isotherm" d={line(points)} />
+        {isotherms.map((one, i) => (
+          <path key={i} class="pic-isotherm" d={pieced(one.line)} />
         ))}
         <path class="pic-bubble" d={line([...bubble, ...top])} />
         <path class="pic-dew" d={line([...dew, ...top])} />
@@ -45,6 +47,12 @@ export function Lines({ props, plot, place }: LinesProps) {
       {critical && <Critical at={place(critical)} plot={plot} />}
     </>
   );
+}
+
+/** Every so many of the isotherms, so that each has room for its name. */
+function fewer<T>(isotherms: readonly T[], { left, right }: Plot): readonly T[] {
+  const step = Math.ceil(isotherms.length / Math.max(4, (right - left) / 65));
+  return isotherms.filter((_, i) => i % step === 0);
 }
 
 function Critical({ at, plot }: { at: Point; plot: Plot }) {
@@ -61,8 +69,9 @@ function Critical({ at, plot }: { at: Point; plot: Plot }) {
 }
 
 /** Vapour fractions at the feet of their lines, as many as have room. */
-function QualityNames({ props: { qualities }, plot, place }: LinesProps) {
-  const names = qualities.flatMap(({ quality, points: [first] }) => {
+function QualityNames({ props: { qualities, basis }, plot, place }: LinesProps) {
+  const names = qualities.flatMap(({ quality, line }) => {
+    const first = line[0]?.[0];
     if (!first) return [];
     return [{ text: `${formatNumber(quality * 100, 0)} %`, x: place(first).x }];
   });
@@ -72,7 +81,7 @@ function QualityNames({ props: { qualities }, plot, place }: LinesProps) {
       (i % 2 === 1 || roomBetween(names) > textWidth(text, TEXT) + 8),
   );
   const [first, last] = [names[0]?.x ?? 0, names.at(-1)?.x ?? 0];
-  const caption = "vapour by mass";
+  const caption = `vapour by ${basis}`;
   return (
     <>
       {last - first > textWidth(caption, TEXT) && (
@@ -107,11 +116,12 @@ const roomBetween = ([a, b]: readonly { readonly x: number }[]): number =>
 
 /** Temperatures where their lines leave the bottom of the picture: there vapour's enthalpy hardly knows pressure. */
 function IsothermNames({ props: { isotherms, shown }, plot, place }: LinesProps) {
-  const feet = isotherms.flatMap(({ T, points }) => {
-    const foot = points.map(place).find(({ y }) => y >= plot.bottom - 1);
-    const x = foot ?? points.map(place).at(-1);
-    if (!x || x.x > plot.right + 1) return [];
-    return [{ x: x.x, text: formatNumber(shown.T.value(T), 0) }];
+  const feet = isotherms.flatMap(({ T, line }) => {
+    const last = line.at(-1)?.at(-1);
+    const foot = last && place(last);
+    // A line that ends in the liquid or leaves at the side has its name nowhere near the bottom.
+    if (!foot || foot.y < plot.bottom - 2 || foot.x > plot.right + 1) return [];
+    return [{ x: foot.x, text: formatNumber(shown.T.value(T), 0) }];
   });
   if (feet.length === 0) return null;
   const widest = Math.max(...feet.map(({ text }) => textWidth(text, TEXT)));
