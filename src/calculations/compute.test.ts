@@ -44,6 +44,7 @@ const examples: Readonly<Record<string, unknown>> = {
     T: "20 °C",
     T2: "40 °C",
   },
+  "phase-diagram": { fluid: "R134a" },
   flammability: { blend: "r-441a" },
   climate: {
     blend: [

@@ -7,6 +7,7 @@ import { cycle } from "./cycle.ts";
 import type { Calculation } from "./definition.ts";
 import { flammability } from "./flammability.ts";
 import { operatingCheck } from "./operating-check.ts";
+import { phaseDiagramCalculation } from "./phase-diagram.ts";
 import { readInput } from "./read-input.ts";
 import { saturation } from "./saturation.ts";
 import { state } from "./state.ts";
@@ -30,6 +31,7 @@ export const calculations: readonly Calculation[] = [
   vesselCalculation,
   withdrawCalculation,
   airInSystem,
+  phaseDiagramCalculation,
 ];
 
 /** The calculation of this name; `undefined` if there is none. */

@@ -170,6 +170,13 @@ const ofBlends = fc.oneof(
     .tuple(anySubstance, filled.mass)
     .map(([substance, mass]) => ({ name: "climate", input: { ...substance, mass } })),
 );
+const ofDiagrams = fc.oneof(
+  fc.tuple(anySubstance).map(([substance]) => ({
+    name: "phase-diagram",
+    input: { ...substance, kind: "pressure-temperature" },
+  })),
+  fc.tuple(anyFluid).map(([fluid]) => ({ name: "phase-diagram", input: { fluid } })),
+);
 const ofWithdrawals = fc
   .tuple(anySubstance, fc.record(filled), fc.constantFrom("top", "bottom"))
   .map(([substance, fill, from]) => ({
@@ -238,6 +245,7 @@ test("5000 inputs that mean something: the same, and many are answered", () => {
 
 test.each([
   ["blends", ofBlends, 1000],
+  ["diagrams", ofDiagrams, 40],
   ["withdrawals", ofWithdrawals, 40],
 ])("%s: no throw, no NaN", (_, questions, numRuns) => {
   const kinds = new Map<string, number>();

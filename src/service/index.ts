@@ -30,6 +30,8 @@ export {
   withdraw,
 } from "./bulk/withdraw.ts";
 export { pressureDoubt, temperatureDoubt } from "./bulk/pair-doubt.ts";
+export { type DiagramKind, type PhaseDiagram, phaseDiagram } from "./diagram/diagram.ts";
+export type { ChartLine, ChartPoint, Gap } from "./diagram/line.ts";
 export { type LocalAir, localAir, WEATHER_U } from "./local-air.ts";
 export {
   type BandVerdict,

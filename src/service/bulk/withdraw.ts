@@ -152,7 +152,7 @@ function pointOf(
   const out = start.map((each, i) => each - (n[i] ?? 0));
   const any = out.some((each) => each > 0);
   return {
-    withdrawn: mass - left,
+    withdrawn: Math.max(0, mass - left),
     left,
     p: bulk.p,
     liquidFraction: liquid?.share ?? 0,
