@@ -25,8 +25,14 @@ const output = z.strictObject({
   compression: z
     .enum(["isentropic", "measured"])
     .describe("Whether the discharge temperature was given or is that of a lossless compressor"),
-  cooling: z.number().describe("Heat taken up in the evaporator, J/kg"),
-  work: z.number().describe("Work of compression on the refrigerant, J/kg"),
+  runs: z
+    .boolean()
+    .describe("Vapour enters the compressor and liquid the expansion device, as the loop needs"),
+  cooling: z
+    .number()
+    .nullable()
+    .describe("Heat taken up in the evaporator, J/kg; none if not running"),
+  work: z.number().nullable().describe("Work on the refrigerant, J/kg; none if not running"),
   cop: z.number().nullable().describe("Cooling per work; none where the work is not positive"),
 });
 
@@ -45,6 +51,7 @@ type Found =
   | {
       readonly kind: "corner";
       readonly corner: Corner;
+      readonly phase: StateResult["phase"];
       readonly sources: readonly string[];
       readonly assumptions: readonly string[];
     }
@@ -60,14 +67,23 @@ function cornerAt(
   const outcome = state.run({ ...substance, ...other, p: { p, fromAir: false } }, air);
   if (outcome.kind !== "answer") return outcome;
   // The definition of `state` gives every answer this shape.
-  const { T, h, s, q, p: at } = outcome.result as StateResult;
+  const { T, h, s, q, phase, p: at } = outcome.result as StateResult;
   return {
     kind: "corner",
+    phase,
     corner: { place, T, p: at, h, s, q },
     sources: outcome.sources ?? [],
     assumptions: outcome.assumptions ?? [],
   };
 }
+
+/** What a pair of readings says against the loop. */
+const WRONG = {
+  suction:
+    "At these readings liquid enters the compressor, which can break it: check gauge, thermometer and what is in the system.",
+  liquid:
+    "At these readings the liquid line holds vapour: low charge, another refrigerant, air, or a thermometer without good contact.",
+} as const;
 
 export const cycle = defineCalculation({
   name: "cycle",
@@ -104,6 +120,11 @@ export const cycle = defineCalculation({
     if (three.kind !== "corner") return three;
     const four = cornerAt("evaporator-inlet", substance, { h: three.corner.h, p: low.p }, air);
     if (four.kind !== "corner") return four;
+    const wrong = [
+      ...(one.phase === "liquid" ? [WRONG.suction] : []),
+      ...(three.phase === "gas" ? [WRONG.liquid] : []),
+    ];
+    const runs = wrong.length === 0;
     const cooling = one.corner.h - four.corner.h;
     const work = two.corner.h - one.corner.h;
     return {
@@ -111,10 +132,12 @@ export const cycle = defineCalculation({
       result: {
         corners: [one.corner, two.corner, three.corner, four.corner],
         compression: discharge === undefined ? ("isentropic" as const) : ("measured" as const),
-        cooling,
-        work,
-        cop: work > 0 ? cooling / work : null,
+        runs,
+        cooling: runs ? cooling : null,
+        work: runs ? work : null,
+        cop: runs && work > 0 ? cooling / work : null,
       },
+      cautions: wrong,
       sources: one.sources,
       assumptions: [
         "No pressure is lost along the lines, and the expansion device neither takes up nor gives off heat.",

@@ -45,24 +45,22 @@ export {
 export { HoldChart, type HoldChartProps, holdTable } from "./pictures/hold-chart.tsx";
 export { DataTable, FoldedTable, type PictureTable } from "./pictures/picture.tsx";
 export { type VerdictKind, VerdictMark, VerdictWord } from "./pictures/verdict-mark.tsx";
-export {
-  PressureEnthalpyChart,
-  type PressureEnthalpyProps,
-} from "./pictures/pressure-enthalpy.tsx";
+export { PressureEnthalpyChart } from "./pictures/pressure-enthalpy.tsx";
+export type { PressureEnthalpyProps } from "./pictures/pressure-enthalpy-props.ts";
 export { pressureEnthalpyTable } from "./pictures/pressure-enthalpy-words.ts";
-export {
-  type PairReading,
-  PressureTemperatureChart,
-  type PressureTemperatureProps,
-  type SaturationLine,
-} from "./pictures/pressure-temperature.tsx";
+export { PressureTemperatureChart } from "./pictures/pressure-temperature.tsx";
+export type {
+  PairReading,
+  PressureTemperatureProps,
+  SaturationLine,
+} from "./pictures/pressure-temperature-props.ts";
 export { pressureTemperatureTable } from "./pictures/pressure-temperature-words.ts";
-export {
-  WithdrawalChart,
-  type WithdrawalChartProps,
-  type Withdrawal,
-  type WithdrawalStep,
-} from "./pictures/withdrawal-chart.tsx";
+export { WithdrawalChart } from "./pictures/withdrawal-chart.tsx";
+export type {
+  Withdrawal,
+  WithdrawalChartProps,
+  WithdrawalStep,
+} from "./pictures/withdrawal-props.ts";
 export { withdrawalTable } from "./pictures/withdrawal-words.ts";
 export { VesselPicture, type VesselPictureProps, vesselTable } from "./pictures/vessel-picture.tsx";
 export type { MassShare } from "./pictures/composition.ts";

@@ -1,6 +1,6 @@
 import { type StatePoint, thinned } from "./phase-points.ts";
 import type { PictureTable } from "./picture.tsx";
-import type { PressureEnthalpyProps } from "./pressure-enthalpy.tsx";
+import type { PressureEnthalpyProps } from "./pressure-enthalpy-props.ts";
 
 /** The chart in a few sentences: for those who hear it. */
 export function pressureEnthalpyDescription(props: PressureEnthalpyProps): string {

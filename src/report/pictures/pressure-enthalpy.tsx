@@ -1,33 +1,12 @@
 import { scaleLinear, scaleLog } from "d3-scale";
 import { HorizontalAxis, TEXT } from "./axis.tsx";
 import { LogVerticalAxis } from "./log-axis.tsx";
-import type { CycleLine, NamedState, PiecedLine, StatePoint, StateShown } from "./phase-points.ts";
 import { Picture } from "./picture.tsx";
 import { pressureEnthalpyDescription } from "./pressure-enthalpy-words.ts";
 import { CycleMarks, StateMarks } from "./state-marks.tsx";
-import { type Plot, type ToPlace, Lines } from "./state-lines.tsx";
-
-export interface PressureEnthalpyProps {
-  /** Unique on the page. */
-  readonly id: string;
-  readonly title: string;
-  readonly shown: StateShown;
-  /** Liquid that begins to boil, from cold to hot. */
-  readonly bubble: readonly StatePoint[];
-  /** Vapour that begins to condense, from cold to hot. */
-  readonly dew: readonly StatePoint[];
-  readonly critical?: StatePoint;
-  /** Lines of one vapour fraction. */
-  readonly qualities: readonly { readonly quality: number; readonly line: PiecedLine }[];
-  /** What vapour fractions are counted by. */
-  readonly basis: "mass" | "mole";
-  readonly isotherms: readonly { readonly T: number; readonly line: PiecedLine }[];
-  readonly states: readonly NamedState[];
-  readonly cycles: readonly CycleLine[];
-  readonly width: number;
-  /** Chosen from the width unless told. */
-  readonly height?: number;
-}
+import { Lines } from "./state-lines.tsx";
+import type { Plot, ToPlace } from "./plot.ts";
+import type { PressureEnthalpyProps } from "./pressure-enthalpy-props.ts";
 
 const TOP = 26;
 /** For the axis and the row of temperatures above it. */

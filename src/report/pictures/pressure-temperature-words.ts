@@ -1,6 +1,6 @@
 import { type LinePoint, thinned } from "./phase-points.ts";
 import type { PictureTable } from "./picture.tsx";
-import type { PressureTemperatureProps, SaturationLine } from "./pressure-temperature.tsx";
+import type { PressureTemperatureProps, SaturationLine } from "./pressure-temperature-props.ts";
 
 /** The chart in a few sentences: for those who hear it. */
 export function pressureTemperatureDescription(props: PressureTemperatureProps): string {

@@ -1,6 +1,6 @@
 import { COVERAGE_95 } from "../shown.ts";
 import { TEXT } from "./axis.tsx";
-import type { PairReading } from "./pressure-temperature.tsx";
+import type { PairReading } from "./pressure-temperature-props.ts";
 import { px, textWidth } from "./text-room.ts";
 
 interface ReadingMarksProps {

@@ -2,18 +2,9 @@ import { formatNumber } from "../../units/index.ts";
 import { TEXT } from "./axis.tsx";
 import { type Point, pathOf } from "./decimate.ts";
 import type { PiecedLine, StatePoint } from "./phase-points.ts";
-import type { PressureEnthalpyProps } from "./pressure-enthalpy.tsx";
+import type { Plot, ToPlace } from "./plot.ts";
+import type { PressureEnthalpyProps } from "./pressure-enthalpy-props.ts";
 import { clampedCentre, px, spread, textWidth } from "./text-room.ts";
-
-/** Where the lines are drawn, px. */
-export interface Plot {
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
-}
-
-export type ToPlace = (state: StatePoint) => Point;
 
 interface LinesProps {
   readonly props: PressureEnthalpyProps;
@@ -51,7 +42,7 @@ export function Lines({ props: whole, plot, place }: LinesProps) {
 
 /** Every so many of the isotherms, so that each has room for its name. */
 function fewer<T>(isotherms: readonly T[], { left, right }: Plot): readonly T[] {
-  const step = Math.ceil(isotherms.length / Math.max(4, (right - left) / 65));
+  const step = Math.ceil(isotherms.length / Math.max(4, (right - left) / 90));
   return isotherms.filter((_, i) => i % step === 0);
 }
 

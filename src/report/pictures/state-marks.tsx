@@ -1,7 +1,7 @@
 import { TEXT } from "./axis.tsx";
 import { type Point, pathOf } from "./decimate.ts";
 import type { CycleLine, NamedState } from "./phase-points.ts";
-import type { Plot, ToPlace } from "./state-lines.tsx";
+import type { Plot, ToPlace } from "./plot.ts";
 import { px, textWidth } from "./text-room.ts";
 
 interface StateMarksProps {

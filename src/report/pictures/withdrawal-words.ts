@@ -1,7 +1,7 @@
 import { compositionText } from "./composition.ts";
 import { thinned } from "./phase-points.ts";
 import type { PictureTable } from "./picture.tsx";
-import type { Withdrawal, WithdrawalChartProps, WithdrawalStep } from "./withdrawal-chart.tsx";
+import type { Withdrawal, WithdrawalChartProps, WithdrawalStep } from "./withdrawal-props.ts";
 
 const waySentences = {
   top: "Vapour taken from the top (full lines)",

@@ -44,9 +44,3 @@ export function useAnswers(jobs: readonly Job[]): Answers {
     failed: failedKey === key,
   };
 }
-
-/** The result of an answered request; undefined for one that has none. */
-export function resultOf<Result>(answer: Answer | undefined): Result | undefined {
-  // The calculation's own schema says what its result is; the caller names the same calculation.
-  return answer?.kind === "answer" ? (answer.result as Result) : undefined;
-}

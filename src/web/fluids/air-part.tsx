@@ -1,12 +1,13 @@
+import type { Answer } from "../../calculations/index.ts";
 import { formatNumber } from "../../units/index.ts";
 import { DataTable } from "../../report/index.ts";
 import { Segments } from "../fields/segments.tsx";
-import { resultOf, useAnswers } from "../engine/use-answers.ts";
+import { useAnswers } from "../engine/use-answers.ts";
 import type { Chosen } from "./chosen.ts";
 import { FluidQuantity, issueOf, typedQuantity, unitOfSpec } from "./fields.tsx";
 import { changeFluidDraft, fluidField } from "./fluid-draft.ts";
 import type { FluidUnits } from "./fluid-units.ts";
-import type { AirInside } from "./results.ts";
+import { type AirInside, resultOf } from "./results.ts";
 import { Basis, CannotCompute, NoAnswer } from "./said.tsx";
 import { startingFrom, typedVessel, vesselSpecs } from "./vessel-fields.ts";
 
@@ -41,7 +42,8 @@ export function AirPart({ substance, air, units }: Props) {
       : [],
   );
   const [answer] = answers;
-  const found = resultOf<AirInside>(answer);
+  const found = resultOf("air-in-system", answer);
+  const u = relativeDoubt(answer, found);
   return (
     <section class="sheet" aria-labelledby="air">
       <h2 id="air">Air in it?</h2>
@@ -74,9 +76,11 @@ export function AirPart({ substance, air, units }: Props) {
             head={["Temperature", "Gauge", `Without ${gas}`, "Added", `${gas} in the vapour`]}
             rows={found.points.map((point) => [
               units.T.text(point.T),
-              units.gauge.text(point.p),
-              units.gauge.text(point.without),
-              units.dP.text(point.excess),
+              u === undefined
+                ? units.gauge.text(point.p)
+                : units.gauge.pair({ value: point.p, u: u * point.p }),
+              units.gauge.text(point.without, u && u * point.without),
+              units.dP.text(point.excess, u && u * point.p),
               `${formatNumber(100 * point.inVapour, 1)} % by mole`,
             ])}
           />
@@ -85,4 +89,11 @@ export function AirPart({ substance, air, units }: Props) {
       <Basis answers={[answer]} />
     </section>
   );
+}
+
+/** The answer's uncertainty belongs to its first point; the second is off by the same part. */
+function relativeDoubt(answer: Answer | undefined, found: AirInside | undefined) {
+  const [first] = found?.points ?? [];
+  const u = answer?.kind === "answer" ? answer.uncertainty?.["p"] : undefined;
+  return u === undefined || !first ? undefined : u / first.p;
 }

@@ -1,12 +1,12 @@
 import type { Answer } from "../../calculations/index.ts";
 import { Segments } from "../fields/segments.tsx";
 import type { Job } from "../engine/batch.ts";
-import { resultOf, useAnswers } from "../engine/use-answers.ts";
+import { useAnswers } from "../engine/use-answers.ts";
 import type { Chosen } from "./chosen.ts";
 import { FluidQuantity, issueOf, type QuantitySpec, typedQuantity } from "./fields.tsx";
 import { changeFluidDraft, fluidField } from "./fluid-draft.ts";
 import type { FluidUnits } from "./fluid-units.ts";
-import { type BlendSaturation, isBlend, type PureSaturation, type Saturation } from "./results.ts";
+import { type BlendSaturation, isBlend, type PureSaturation, resultOf } from "./results.ts";
 import { Basis, CannotCompute, Figure, Figures, NoAnswer } from "./said.tsx";
 
 const T: QuantitySpec = {
@@ -47,7 +47,7 @@ export function AtPoint({ substance, air, units }: Props) {
       : [{ name: "saturation", input: { ...substance.input, ...air, [by]: given } }];
   const { answers, current, failed } = useAnswers(jobs);
   const [answer] = answers;
-  const found = resultOf<Saturation>(answer);
+  const found = resultOf("saturation", answer);
   return (
     <section class="sheet" aria-labelledby="at-point">
       <h2 id="at-point">Where liquid and vapour are together</h2>

@@ -8,13 +8,13 @@ import {
   type SaturationLine,
 } from "../../report/index.ts";
 import type { Job } from "../engine/batch.ts";
-import { resultOf, useAnswers } from "../engine/use-answers.ts";
+import { useAnswers } from "../engine/use-answers.ts";
 import { PictureSheet } from "../pictures/picture-sheet.tsx";
 import { SubstancePick } from "./substance-pick.tsx";
 import { type Chosen, chosenByName, OWN } from "./chosen.ts";
 import { changeFluidDraft, fluidField } from "./fluid-draft.ts";
 import type { FluidUnits } from "./fluid-units.ts";
-import { isBlend, type Saturation } from "./results.ts";
+import { isBlend, resultOf } from "./results.ts";
 import { CannotCompute } from "./said.tsx";
 
 /** From a winter's morning to a condenser in traffic, K. */
@@ -22,26 +22,39 @@ const GRID = Array.from({ length: 27 }, (_, i) => 233.15 + 5 * i);
 /** Lines that one chart keeps apart. */
 const MOST_LINES = 5;
 
-export const sweepJobs = ({ input }: Chosen): Job[] =>
+const sweepJobs = ({ input }: Chosen): Job[] =>
   GRID.map((T) => ({ name: "saturation", input: { ...input, T } }));
 
+interface DoubtedPoint extends LinePoint {
+  /** Standard uncertainty of the pressure, Pa, where the answer has one. */
+  readonly u?: number;
+}
+
+interface DoubtedLine extends SaturationLine {
+  readonly bubble: readonly DoubtedPoint[];
+  readonly dew?: readonly DoubtedPoint[];
+}
+
 /** Lines of a sweep: temperatures without boiling are left out. */
-export function lineOf(name: string, answers: readonly Answer[]): SaturationLine | undefined {
-  const found = answers.flatMap((answer) => resultOf<Saturation>(answer) ?? []);
-  const bubble: LinePoint[] = [];
-  const dew: LinePoint[] = [];
-  for (const one of found) {
-    if (!isBlend(one)) bubble.push(one);
-    else {
-      if (one.bubble) bubble.push(one.bubble);
-      if (one.dew) dew.push(one.dew);
+function lineOf(name: string, answers: readonly Answer[]): DoubtedLine | undefined {
+  const bubble: DoubtedPoint[] = [];
+  const dew: DoubtedPoint[] = [];
+  for (const answer of answers) {
+    const found = resultOf("saturation", answer);
+    const doubt = answer.kind === "answer" ? (answer.uncertainty ?? {}) : {};
+    const add = (line: DoubtedPoint[], { T, p }: LinePoint, u: number | undefined): number =>
+      line.push({ T, p, ...(u !== undefined && { u }) });
+    if (found && !isBlend(found)) add(bubble, found, undefined);
+    if (found && isBlend(found)) {
+      if (found.bubble) add(bubble, found.bubble, doubt["bubble.p"]);
+      if (found.dew) add(dew, found.dew, doubt["dew.p"]);
     }
   }
   if (bubble.length + dew.length === 0) return undefined;
   return { name, bubble, ...(dew.length > 0 && { dew }) };
 }
 
-export const comparedNames = (): string[] =>
+const comparedNames = (): string[] =>
   fluidField("compared")
     .split("|")
     .filter((name) => name !== "");
@@ -96,20 +109,22 @@ export function BoilingChart({ substance, units, readings }: Props) {
 }
 
 /** Says what the lines show at a temperature that all of them have. */
-function titleOf(lines: readonly SaturationLine[], units: FluidUnits): string {
+function titleOf(lines: readonly DoubtedLine[], units: FluidUnits): string {
   const [own, ...others] = lines;
   if (!own) return "";
-  const at = (line: SaturationLine, T: number): LinePoint | undefined =>
+  const at = (line: DoubtedLine, T: number): DoubtedPoint | undefined =>
     line.bubble.find((point) => point.T === T);
   const T = GRID.findLast((one) => one <= 298.15 && lines.every((line) => at(line, one)));
   if (T === undefined) return `${own.name}: where it boils`;
-  const said = (line: SaturationLine): string =>
-    `${line.name} ${units.gauge.text(at(line, T)?.p ?? 0)}`;
+  const text = (point: DoubtedPoint | undefined): string =>
+    point ? units.gauge.text(point.p, point.u) : "";
   const dew = own.dew?.find((point) => point.T === T);
-  if (others.length > 0) return `At ${units.T.text(T)}: ${lines.map(said).join(", ")}`;
-  return dew
-    ? `At ${units.T.text(T)} ${own.name} boils at ${units.gauge.text(at(own, T)?.p ?? 0)} and condenses at ${units.gauge.text(dew.p)}`
-    : `At ${units.T.text(T)} ${own.name} boils at ${units.gauge.text(at(own, T)?.p ?? 0)}`;
+  if (others.length > 0) {
+    const said = lines.map((line) => `${line.name} ${text(at(line, T))}`);
+    return `At ${units.T.nominal(T)}: ${said.join(", ")}`;
+  }
+  const boils = `At ${units.T.nominal(T)} ${own.name} boils at ${text(at(own, T))}`;
+  return dew ? `${boils} and condenses at ${text(dew)}` : boils;
 }
 
 function Compare({

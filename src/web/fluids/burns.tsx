@@ -1,13 +1,13 @@
 import { formatNumber } from "../../units/index.ts";
 import { DataTable } from "../../report/index.ts";
-import { resultOf, useAnswers } from "../engine/use-answers.ts";
+import { useAnswers } from "../engine/use-answers.ts";
 import type { Chosen } from "./chosen.ts";
-import type { Climate, Fact, Flame, FlameLimit } from "./results.ts";
+import { type Climate, type Fact, type Flame, type FlameLimit, resultOf } from "./results.ts";
 import { Basis, CannotCompute, Figure, Figures } from "./said.tsx";
 
 const burnWords: Readonly<Record<Flame["burns"], string>> = {
   yes: "Burns",
-  no: "No flame in the standard’s test",
+  no: "Does not burn",
   "treat-as-burning": "Treat it as flammable",
   unknown: "Not known here",
 };
@@ -38,8 +38,8 @@ export function BurnsAndWarms({ substance }: { readonly substance: Chosen }) {
     { name: "flammability", input: substance.input },
     { name: "climate", input: substance.input },
   ]);
-  const flame = resultOf<Flame>(answers[0]);
-  const climate = resultOf<Climate>(answers[1]);
+  const flame = resultOf("flammability", answers[0]);
+  const climate = resultOf("climate", answers[1]);
   return (
     <section class="sheet" aria-labelledby="burns">
       <h2 id="burns">Does it burn, does it warm</h2>
@@ -56,12 +56,18 @@ export function BurnsAndWarms({ substance }: { readonly substance: Chosen }) {
           <Figure label="In air" value={burnWords[flame.burns]} />
           <Figure
             label="Lower flammability limit"
-            value={flame.lfl ? `${formatNumber(flame.lfl.volumePercent, 1)} %` : "none given"}
+            value={
+              flame.lfl
+                ? `${formatNumber(flame.lfl.volumePercent, 1)} %`
+                : flame.burns === "no"
+                  ? "none"
+                  : "not known"
+            }
             small={
               flame.lfl
                 ? `${formatNumber(1000 * flame.lfl.massPerVolume, 0)} g/m³, ${ruleWords[flame.rule]}; lowest known`
                 : flame.burns === "no"
-                  ? undefined
+                  ? "no flame in the standard’s test"
                   : "only tests of this composition count"
             }
           />
@@ -77,7 +83,7 @@ export function BurnsAndWarms({ substance }: { readonly substance: Chosen }) {
       {climate && (
         <DataTable
           caption="Global warming potential over 100 years, carbon dioxide is 1"
-          head={["IPCC report", "GWP", "Of it"]}
+          head={["IPCC report", "GWP", "Trust"]}
           rows={climate.gwp.map((one) => [one.edition, gwpText(one), trustText(one)])}
         />
       )}

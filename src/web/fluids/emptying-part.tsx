@@ -1,39 +1,43 @@
 import {
+  shownIn,
   type Withdrawal,
   WithdrawalChart,
   type WithdrawalChartProps,
   withdrawalTable,
 } from "../../report/index.ts";
 import type { Job } from "../engine/batch.ts";
-import { resultOf, useAnswers } from "../engine/use-answers.ts";
+import { useAnswers } from "../engine/use-answers.ts";
 import { PictureSheet } from "../pictures/picture-sheet.tsx";
 import type { Chosen } from "./chosen.ts";
+import { unitOfSpec } from "./fields.tsx";
 import type { FluidUnits } from "./fluid-units.ts";
-import type { WithdrawalSeries } from "./results.ts";
+import { type WithdrawalSeries, resultOf } from "./results.ts";
 import { Basis, CannotCompute, NoAnswer } from "./said.tsx";
-import { sharesOf } from "./vessel-fields.ts";
+import { sharesOf, vesselSpecs } from "./vessel-fields.ts";
 
 interface Props {
   readonly substance: Chosen;
   readonly vessel: Readonly<Record<string, string>>;
   readonly air: Readonly<Record<string, unknown>>;
   readonly units: FluidUnits;
+  /** Cautions that stand above already. */
+  readonly said: readonly string[];
 }
 
 /** The same vessel, emptied from its top and from its bottom. */
-export function EmptyingPart({ substance, vessel, air, units }: Props) {
+export function EmptyingPart({ substance, vessel, air, units, said }: Props) {
   const job = (from: "top" | "bottom"): Job => ({
     name: "withdraw",
     input: { ...substance.input, ...air, ...vessel, from },
   });
   const { answers, failed } = useAnswers([job("top"), job("bottom")]);
-  const series = answers.flatMap((answer) => resultOf<WithdrawalSeries>(answer) ?? []);
+  const series = answers.flatMap((answer) => resultOf("withdraw", answer) ?? []);
   const ways = series.map(wayOf);
   const props: Omit<WithdrawalChartProps, "width"> = {
     id: "fluid-emptying",
     title: titleOf(substance, ways),
     shownP: units.gauge,
-    shownMass: units.mass,
+    shownMass: shownIn(unitOfSpec(vesselSpecs.mass)),
     ways,
   };
   return (
@@ -56,7 +60,7 @@ export function EmptyingPart({ substance, vessel, air, units }: Props) {
         </p>
       )}
       {series.map(({ from, ended }) => ended !== undefined && <p key={from}>{ended}</p>)}
-      <Basis answers={answers} />
+      <Basis answers={answers} without={said} />
     </>
   );
 }

@@ -11,17 +11,16 @@ export interface FluidUnits {
   readonly absolute: Shown;
   readonly h: Shown;
   readonly rho: Shown;
-  readonly mass: Shown;
 }
 
 const units = {
-  us: { T: "°F", gauge: "psig", absolute: "psia", h: "Btu/lb", rho: "lb/ft3", mass: "lb" },
-  si: { T: "°C", gauge: "bar(g)", absolute: "bar", h: "kJ/kg", rho: "kg/m3", mass: "g" },
+  us: { T: "°F", gauge: "psig", absolute: "psia", h: "Btu/lb", rho: "lb/ft3" },
+  si: { T: "°C", gauge: "bar(g)", absolute: "bar", h: "kJ/kg", rho: "kg/m3" },
 } as const;
 
 /** @param air Local air pressure, Pa: gauges count from it. */
 export function fluidUnits(air: number): FluidUnits {
-  const { T, gauge, absolute, h, rho, mass } = units[preferences.value.system];
+  const { T, gauge, absolute, h, rho } = units[preferences.value.system];
   return {
     T: shownIn(T),
     dT: shownDifference(T),
@@ -30,6 +29,5 @@ export function fluidUnits(air: number): FluidUnits {
     absolute: shownIn(absolute),
     h: shownIn(h),
     rho: shownIn(rho),
-    mass: shownIn(mass),
   };
 }

@@ -1,4 +1,4 @@
-import { findCalculation } from "../../calculations/index.ts";
+import type { ComponentChildren } from "preact";
 import type { PairReading } from "../../report/index.ts";
 import { Segments } from "../fields/segments.tsx";
 import { useAnswers } from "../engine/use-answers.ts";
@@ -11,6 +11,7 @@ import { ChooseSubstance } from "./choose-substance.tsx";
 import { chosen } from "./chosen.ts";
 import { DomeChart } from "./dome-chart.tsx";
 import { issueOf } from "./fields.tsx";
+import { Part, PartList } from "./fluid-parts.tsx";
 import { fluidUnits } from "./fluid-units.ts";
 import { VesselPart } from "./vessel-part.tsx";
 
@@ -22,57 +23,68 @@ interface Props {
   /** Local air pressure, Pa. */
   readonly atmosphere: number;
   readonly readings: readonly PairReading[];
+  /** Where gauges count from, if the page can be told. */
+  readonly children?: ComponentChildren;
 }
 
-/** Everything about one fluid or blend: numbers on the left, pictures on the right. */
-export function FluidsBoard({ initial, air, atmosphere, readings }: Props) {
+/** Everything about one fluid or blend: one part at a time on a phone, numbers beside pictures at a desk. */
+export function FluidsBoard({ initial, air, atmosphere, readings, children }: Props) {
   const substance = chosen(initial);
   const units = fluidUnits(atmosphere);
   const { answers } = useAnswers(
     substance ? [{ name: "flammability", input: substance.input }] : [],
   );
+  const issue = issueOf(answers[0], "fluid", "blend");
+  const usable = substance !== undefined && answers[0]?.kind !== "invalid";
+  const shared = { air, units };
   return (
     <div class="fluids">
-      <div class="fluids-asks">
-        <section class="sheet">
-          <ChooseSubstance initial={initial} issue={issueOf(answers[0], "fluid", "blend")} />
-          <Segments
-            name="fluids-units"
-            label="Units"
-            value={preferences.value.system}
-            options={[
-              { value: "us", label: "US" },
-              { value: "si", label: "SI" },
-            ]}
-            onChange={(value) => {
-              prefer({ system: value === "us" ? "us" : "si", units: {} });
-            }}
-          />
-        </section>
-        {substance && (
-          <>
-            <AtPoint substance={substance} air={air} units={units} />
-            <BurnsAndWarms substance={substance} />
-          </>
-        )}
-      </div>
-      <div class="fluids-shows">
-        {!substance && (
-          <p class="empty">Choose each part and type its per cent. The charts follow.</p>
-        )}
-        {substance && (
-          <>
-            <BoilingChart substance={substance} units={units} readings={readings} />
-            <DomeChart substance={substance} units={units} />
-            {findCalculation("vessel") && (
-              <VesselPart substance={substance} air={air} units={units} />
-            )}
-            {findCalculation("air-in-system") && (
-              <AirPart substance={substance} air={air} units={units} />
-            )}
-          </>
-        )}
-      </div>
+      <section class="sheet fluids-choice">
+        <ChooseSubstance initial={initial} issue={substance && issue} />
+        <Segments
+          name="fluids-units"
+          label="Units"
+          value={preferences.value.system}
+          options={[
+            { value: "us", label: "US" },
+            { value: "si", label: "SI" },
+          ]}
+          onChange={(value) => {
+            prefer({ system: value === "us" ? "us" : "si", units: {} });
+          }}
+        />
+        {children}
+      </section>
+      {!usable && (
+        <p class="empty fluids-shows">
+          Choose each part and type its per cent, 100 in all. The numbers and charts follow.
+        </p>
+      )}
+      {usable && (
+        <>
+          <PartList />
+          <div class="fluids-asks">
+            <Part name="numbers">
+              <AtPoint substance={substance} {...shared} />
+            </Part>
+            <Part name="flame">
+              <BurnsAndWarms substance={substance} />
+            </Part>
+          </div>
+          <div class="fluids-shows">
+            <Part name="charts">
+              <BoilingChart substance={substance} units={units} readings={readings} />
+              <DomeChart substance={substance} {...shared} />
+            </Part>
+            <Part name="vessel">
+              <VesselPart substance={substance} {...shared} />
+            </Part>
+            <Part name="air">
+              <AirPart substance={substance} {...shared} />
+            </Part>
+          </div>
+        </>
+      )}
     </div>
   );
 }

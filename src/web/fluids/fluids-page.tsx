@@ -1,5 +1,6 @@
+import { resultOf } from "./results.ts";
 import { useEffect } from "preact/hooks";
-import { resultOf, useAnswers } from "../engine/use-answers.ts";
+import { useAnswers } from "../engine/use-answers.ts";
 import { TopBar } from "../shell/top-bar.tsx";
 import { FluidQuantity, issueOf, type QuantitySpec, typedQuantity } from "./fields.tsx";
 import { startFluidDraft } from "./fluid-draft.ts";
@@ -22,7 +23,7 @@ export function FluidsPage() {
   const air = given === undefined ? {} : { altitude: given };
   // A vacuum of nothing stands at the pressure of the local air.
   const { answers } = useAnswers([{ name: "water-boiling", input: { vacuum: 0, ...air } }]);
-  const here = resultOf<{ readonly p: number }>(answers[0]);
+  const here = resultOf("water-boiling", answers[0]);
   const issue = issueOf(answers[0], "altitude");
   return (
     <>
@@ -30,24 +31,24 @@ export function FluidsPage() {
       <main class="page" id="main">
         <h1 tabIndex={-1}>Fluids and blends</h1>
         <p class="lead">
-          What a fluid does before anybody opens a valve: its pressures, its flame, what a gauge on
-          a vessel of it shows. Pressure alone identifies nothing.
+          What a fluid does before anybody opens a valve. Pressure alone identifies nothing.
         </p>
-        <details class="fluids-air" open={given !== undefined}>
-          <summary>Where gauges count from</summary>
-          <FluidQuantity
-            spec={altitude}
-            optional
-            hint="Gauges count from the local air; sea level unless told."
-            issue={issue}
-          />
-        </details>
         <FluidsBoard
           initial="R134a"
           air={issue === undefined ? air : {}}
           atmosphere={here?.p ?? SEA_LEVEL}
           readings={[]}
-        />
+        >
+          <details open={issue !== undefined}>
+            <summary>{given === undefined ? "Gauges count from sea level" : "Altitude"}</summary>
+            <FluidQuantity
+              spec={altitude}
+              optional
+              hint="Gauges count from the local air; sea level unless told."
+              issue={issue}
+            />
+          </details>
+        </FluidsBoard>
       </main>
     </>
   );

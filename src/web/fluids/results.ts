@@ -1,3 +1,5 @@
+import type { Answer } from "../../calculations/index.ts";
+
 /** What the calculations of this page answer, as far as the page shows it. SI, absolute, per kg. */
 
 export interface Composition {
@@ -118,4 +120,68 @@ export interface AirInside {
     readonly excess: number;
     readonly inVapour: number;
   }[];
+}
+
+interface Columns {
+  readonly T: readonly number[];
+  readonly p: readonly number[];
+  readonly h: readonly number[];
+}
+interface DiagramLine {
+  readonly pieces: readonly Columns[];
+}
+
+/** `phase-diagram`. */
+export interface PhaseDiagram {
+  readonly critical: { readonly T: number; readonly p: number; readonly h: number } | null;
+  readonly bubble: DiagramLine;
+  readonly dew: DiagramLine;
+  readonly isotherms: readonly { readonly T: number; readonly line: DiagramLine }[];
+  readonly fractions: readonly { readonly fraction: number; readonly line: DiagramLine }[];
+}
+
+/** `cycle`. */
+export interface Loop {
+  readonly corners: readonly {
+    readonly place: "suction" | "discharge" | "liquid" | "evaporator-inlet";
+    readonly T: number;
+    readonly p: number;
+    readonly h: number;
+  }[];
+  readonly compression: "isentropic" | "measured";
+  readonly runs: boolean;
+  readonly cooling: number | null;
+  readonly work: number | null;
+  readonly cop: number | null;
+}
+
+/** `state`. */
+export interface StateFound {
+  readonly T: number;
+  readonly p: number;
+  readonly h: number;
+  readonly phase: string;
+}
+
+/** The result of each calculation by its name. */
+export interface Results {
+  readonly saturation: Saturation;
+  readonly flammability: Flame;
+  readonly climate: Climate;
+  readonly vessel: VesselContents;
+  readonly withdraw: WithdrawalSeries;
+  readonly "air-in-system": AirInside;
+  readonly "phase-diagram": PhaseDiagram;
+  readonly cycle: Loop;
+  readonly state: StateFound;
+  readonly "water-boiling": { readonly p: number };
+}
+
+/** The result of an answered request; undefined for one that has none. */
+export function resultOf<Name extends keyof Results>(
+  _name: Name,
+  answer: Answer | undefined,
+): Results[Name] | undefined {
+  // The calculation's own schema is tested to be what its result is; the caller names the same calculation.
+  return answer?.kind === "answer" ? (answer.result as Results[Name]) : undefined;
 }

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import type { Answer } from "../../calculations/index.ts";
+import { type Answer, estimateIn } from "../../calculations/index.ts";
 import { CautionMark } from "../walk/caution-mark.tsx";
 
 interface FigureProps {
@@ -52,36 +52,41 @@ interface BasisProps {
   readonly without?: readonly string[];
 }
 
-/** What was taken for granted, what to mind, and whence the numbers are. */
+/** Whether it is an estimate, what to mind, what was taken for granted, and whence the numbers are. */
 export function Basis({ answers, without = [] }: BasisProps) {
   const full = answers.filter((answer) => answer?.kind === "answer");
   const cautions = union(full.map((one) => one.cautions)).filter((text) => !without.includes(text));
   const assumptions = union(full.map((one) => one.assumptions ?? []));
   const sources = union(full.map((one) => one.sources));
   if (full.length === 0) return null;
+  const estimate = estimateIn(assumptions);
+  const others = assumptions.filter((text) => text !== estimate);
   return (
     <>
-      {assumptions.length > 0 && (
-        <ul class="told fluid-assumptions">
-          {assumptions.map((text) => (
-            <li key={text}>{text}</li>
-          ))}
-        </ul>
+      {estimate !== undefined && (
+        <p class="told fluid-estimate">
+          <strong>Estimate.</strong> {estimate}
+        </p>
       )}
       {cautions.length > 0 && <CautionLines cautions={cautions} />}
-      {sources.length > 0 && (
-        <details>
-          <summary>Sources of these numbers</summary>
-          <ul class="fluid-sources">
-            {sources.map((text) => (
-              <li key={text}>{text}</li>
-            ))}
-          </ul>
-        </details>
-      )}
+      {others.length > 0 && <Folded summary="Taken for granted" texts={others} />}
+      {sources.length > 0 && <Folded summary="Sources of these numbers" texts={sources} />}
     </>
   );
 }
+
+const Folded = ({ summary, texts }: { summary: string; texts: readonly string[] }) => (
+  <details class="fluid-folded">
+    <summary>
+      {summary} ({texts.length})
+    </summary>
+    <ul class="fluid-sources">
+      {texts.map((text) => (
+        <li key={text}>{text}</li>
+      ))}
+    </ul>
+  </details>
+);
 
 /** Nature's "no", said as it is. */
 export const NoAnswer = ({ answer }: { readonly answer: Answer | undefined }) =>

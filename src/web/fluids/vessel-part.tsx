@@ -1,11 +1,11 @@
 import type { Answer } from "../../calculations/index.ts";
 import { VesselPicture, type VesselPictureProps, vesselTable } from "../../report/index.ts";
-import { resultOf, useAnswers } from "../engine/use-answers.ts";
+import { useAnswers } from "../engine/use-answers.ts";
 import { PictureSheet } from "../pictures/picture-sheet.tsx";
 import type { Chosen } from "./chosen.ts";
 import { FluidQuantity, issueOf } from "./fields.tsx";
 import type { FluidUnits } from "./fluid-units.ts";
-import type { PhaseView, VesselContents } from "./results.ts";
+import { type PhaseView, type VesselContents, resultOf } from "./results.ts";
 import { Basis, CannotCompute, Figure, Figures, NoAnswer } from "./said.tsx";
 import { EmptyingPart } from "./emptying-part.tsx";
 import { sharesOf, typedVessel, vesselInputs } from "./vessel-fields.ts";
@@ -24,7 +24,7 @@ export function VesselPart({ substance, air, units }: Props) {
     given ? [{ name: "vessel", input: { ...substance.input, ...air, ...given } }] : [],
   );
   const [answer] = answers;
-  const found = resultOf<VesselContents>(answer);
+  const found = resultOf("vessel", answer);
   return (
     <section class="sheet" aria-labelledby="vessel">
       <h2 id="vessel">What would a gauge show?</h2>
@@ -42,7 +42,11 @@ export function VesselPart({ substance, air, units }: Props) {
           <Contents {...{ substance, found, answer, current, units }} />
           <Basis answers={[answer]} />
           {found.liquidVolumeFraction > 0 && found.liquidVolumeFraction < 1 && (
-            <EmptyingPart substance={substance} vessel={given} air={air} units={units} />
+            <EmptyingPart
+              {...{ substance, air, units }}
+              vessel={given}
+              said={answer?.kind === "answer" ? answer.cautions : []}
+            />
           )}
         </>
       )}
@@ -67,8 +71,8 @@ function Contents({ substance, found, answer, current, units }: ContentsProps) {
       <Figures stale={!current}>
         <Figure label="Gauge" value={pressure} small={units.absolute.text(p, u)} />
         <Figure
-          label="Liquid"
-          value={`${(100 * level).toFixed(0)} % of the volume`}
+          label="Liquid, of the volume"
+          value={`${(100 * level).toFixed(0)} %`}
           small={`${(100 * found.liquidFraction).toFixed(0)} % of the mass`}
         />
       </Figures>
