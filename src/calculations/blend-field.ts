@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { type FluidId, fluidIds } from "../fluids/index.ts";
-import { type NamedBlend, namedBlends, type Part } from "../service/index.ts";
+import { type NamedBlend, ratedBlends, type Part } from "../service/index.ts";
 import { parseQuantity, toSI } from "../units/index.ts";
 import { issue, type Issue } from "./answer.ts";
 import type { Field, FieldOutcome } from "./field.ts";
@@ -26,12 +26,12 @@ const HUNDRED = 100;
 /** Case, dashes, spaces, slashes and brackets do not tell blends apart: "hc-50/40/10" is HC 50/40/10. */
 const plain = (name: string): string => name.toLowerCase().replace(/[\s\-‐–()/]/gu, "");
 
-const byName = new Map(namedBlends.map((blend) => [plain(blend.blend), blend]));
+const byName = new Map(ratedBlends.map((blend) => [plain(blend.blend), blend]));
 
 /** The blend that a name means: "r-441a" is R441A; `undefined` if none. */
 export const findBlend = (name: string): NamedBlend | undefined => byName.get(plain(name));
 
-const blendNames = namedBlends.map(({ blend }) => blend).join(", ");
+const blendNames = ratedBlends.map(({ blend }) => blend).join(", ");
 const amount = z.union([z.number(), z.string().max(40)]);
 const component = z.strictObject({
   fluid: z.string().max(40).describe("Pure fluid by its designation"),

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { fluidIds } from "../fluids/index.ts";
-import { namedBlends } from "../service/index.ts";
+import { ratedBlends } from "../service/index.ts";
 import { dimensions, unitsOf } from "../units/index.ts";
 import { calculations, compute } from "./index.ts";
 
@@ -117,7 +117,7 @@ const byFractions = fc
     const sum = used.reduce((total, share) => total + share, 0);
     return fluids.map((fluid, i) => ({ fluid, [basis]: (used[i] ?? 0) / sum }));
   });
-const anyBlend = fc.oneof(byFractions, fc.constantFrom(...namedBlends.map(({ blend }) => blend)));
+const anyBlend = fc.oneof(byFractions, fc.constantFrom(...ratedBlends.map(({ blend }) => blend)));
 const anySubstance = fc.oneof(
   anyFluid.map((fluid) => ({ fluid })),
   anyBlend.map((blend) => ({ blend })),

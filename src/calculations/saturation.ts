@@ -46,7 +46,7 @@ const output = z.strictObject({
 });
 
 /** Liquid and vapour do not coexist there: why, and between which limits they do. */
-export function noSaturation(id: FluidId, range: SaturationRange): NoAnswer {
+function noSaturation(id: FluidId, range: SaturationRange): NoAnswer {
   const { quantity: symbol, value, from, to } = range;
   const words = symbol === "T" ? "K" : "Pa";
   const above = range.reason === "supercritical";

@@ -43,7 +43,7 @@ const nameOf = (parts: readonly Part[], basis: "mass" | "mole"): string =>
   `${parts.map(({ fluid }) => fluid).join("/")} (${parts.map(percent).join("/")} % by ${basis})`;
 
 /** A pure fluid as a substance. */
-export function pureSubstance(fluid: FluidId): Substance {
+function pureSubstance(fluid: FluidId): Substance {
   const whole = [{ fluid, fraction: 1 }];
   return {
     kind: "substance",

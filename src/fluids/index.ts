@@ -15,6 +15,8 @@ export { statePH, statePS } from "./caloric-flash.ts";
 // Mixtures of 1 to 8 fluids: liquid and vapour, molar basis, mole fractions in the mixture's order.
 export { mixture, mixtureR } from "./mixture/mixture.ts";
 export type { CombiningRule, Mixture, MixtureLimits, PairEstimate } from "./mixture/mixture.ts";
+export { blendByMass, blendInfo, namedBlends } from "./mixture/blends.ts";
+export type { BlendInfo, BlendShare } from "./mixture/blends.ts";
 export { createMixtureWork } from "./mixture/mixture-work.ts";
 export type { MixtureWork } from "./mixture/mixture-work.ts";
 export type {

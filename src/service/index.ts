@@ -1,4 +1,5 @@
-// What service work needs to know: instrument classes, local air, static pressure, vacuum, published running tables.
+// What service work needs to know: instrument classes, local air, static pressure, vacuum, published running tables,
+// facts of flame and climate, what vessels of fluids and blends do, lines of charts.
 // Must never know: units, logs, screens. Basis: SI, absolute pressure unless named gauge, mass in kg.
 export {
   type Accuracy,
@@ -30,7 +31,8 @@ export {
   withdraw,
 } from "./bulk/withdraw.ts";
 export { pressureDoubt, temperatureDoubt } from "./bulk/pair-doubt.ts";
-export { type DiagramKind, type PhaseDiagram, phaseDiagram } from "./diagram/diagram.ts";
+export { phaseDiagram } from "./diagram/diagram.ts";
+export type { DiagramKind, PhaseDiagram } from "./diagram/diagram-shape.ts";
 export type { ChartLine, ChartPoint, Gap } from "./diagram/line.ts";
 export { type LocalAir, localAir, WEATHER_U } from "./local-air.ts";
 export {
@@ -73,7 +75,7 @@ export {
   type UntestedReason,
 } from "./substances/flammability.ts";
 export type { FlammabilityLimit } from "./substances/le-chatelier.ts";
-export { type NamedBlend, namedBlends } from "./substances/named-blends.ts";
+export { type NamedBlend, ratedBlends } from "./substances/named-blends.ts";
 export {
   type Concentration,
   type Edition,

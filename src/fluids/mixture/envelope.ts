@@ -4,8 +4,8 @@ import type { MixtureWork, PhaseWork } from "./mixture-work.ts";
 import { targetsOf, type SaturationEnd, type SaturationTarget } from "./saturation-target.ts";
 import { newtonSplit } from "./split-newton.ts";
 
-/** Pressures, Pa, at which the line is looked for to begin with. */
-const startPressures = [2e4, 1e5, 3e3];
+/** Pressures, Pa, at which the line is looked for to begin with: the first inside the limits of T. */
+const startPressures = [2e4, 1e5, 3e5, 1e6, 3e6, 3e3];
 const maxPoints = 400;
 /** Iterations of a step that went well, and too many for the next to be as long. */
 const [easy, laborious, maxCorrections] = [3, 5, 9];
@@ -25,7 +25,7 @@ type Point = Float64Array;
  * Bubble points are sought on the line of β = 0, then on the dew line past the critical point.
  *
  * @returns  `found` with the point in `work`; `beyond-envelope` with the range in which such points
- *           were met, when the line left the limits of the mixture or could not be followed on.
+ *           were met, if any, when the line left the limits or could not be followed on.
  *
  * Source: Michelsen, Fluid Phase Equilib. 4 (1980) 1
  */
@@ -37,17 +37,28 @@ export function traceEnvelope(
 ): SaturationEnd {
   // A bubble point of a blend with a permanent gas lies on the dew line beyond the critical point.
   const lines = target.beta === 0 ? [0, 1] : [target.beta];
-  let [from, to] = [Infinity, -Infinity];
+  let range: Range | undefined;
+  let followed = false;
   for (const line of lines) {
     const p = startPressures.find((each) => startLine(mix, z, each, line, work));
     if (p === undefined) continue;
     const end = follow(mix, z, target, line, work);
     if (end.kind === "found") return end;
     if (end.kind === "not-converged") continue;
-    from = Math.min(from, end.from);
-    to = Math.max(to, end.to);
+    followed = true;
+    range = union(range, end.range);
   }
-  return from <= to ? { kind: "beyond-envelope", from, to } : { kind: "not-converged" };
+  return followed ? { kind: "beyond-envelope", range } : { kind: "not-converged" };
+}
+
+interface Range {
+  readonly from: number;
+  readonly to: number;
+}
+
+function union(first: Range | undefined, second: Range | undefined): Range | undefined {
+  if (!first || !second) return first ?? second;
+  return { from: Math.min(first.from, second.from), to: Math.max(first.to, second.to) };
 }
 
 function startLine(
@@ -64,7 +75,8 @@ function startLine(
   work.liquid.rho = 0;
   work.vapour.rho = 0;
   const targets = targetsOf({ quantity: "p", value: p }, beta);
-  return newtonSplit(mix, z, targets, work) === "converged";
+  if (newtonSplit(mix, z, targets, work) !== "converged") return false;
+  return work.T >= mix.limits.Tmin && work.T <= mix.limits.Tmax;
 }
 
 function follow(
@@ -79,7 +91,8 @@ function follow(
   const lnTarget = Math.log(target.value);
   let previous = readPoint(n, work);
   let step = firstStep(n);
-  let [low, high] = [Infinity, -Infinity];
+  let range: Range | undefined;
+  let left = false;
   for (let count = 0; count < maxPoints; count++) {
     if (!correct(mix, z, { previous, step, line }, work)) {
       step = step.map((each) => 0.3 * each);
@@ -89,15 +102,16 @@ function follow(
     const { iterations } = work;
     const point = readPoint(n, work);
     if (phasesAreNamed(mix, work) === (target.beta === line)) {
-      low = Math.min(low, Math.exp(point[place]));
-      high = Math.max(high, Math.exp(point[place]));
+      const here = Math.exp(point[place]);
+      range = union(range, { from: here, to: here });
       const crossed = (previous[place] - lnTarget) * (point[place] - lnTarget) <= 0;
       if (crossed && finish(mix, z, { target, line, previous, point }, work)) {
         return { kind: "found" };
       }
     }
     const [T, p] = [Math.exp(point[n]), Math.exp(point[n + 1])];
-    if (p > limits.pmax || p < 100 || T < limits.Tmin || T > limits.Tmax) break;
+    left = p > limits.pmax || p < 100 || T < limits.Tmin || T > limits.Tmax;
+    if (left) break;
     const grow = iterations <= easy ? 1.7 : iterations <= laborious ? 1 : 0.6;
     step = limited(
       point.map((each, k) => grow * (each - previous[k])),
@@ -105,7 +119,7 @@ function follow(
     );
     previous = point;
   }
-  return high < low ? { kind: "not-converged" } : { kind: "beyond-envelope", from: low, to: high };
+  return range || left ? { kind: "beyond-envelope", range } : { kind: "not-converged" };
 }
 
 /** Up by a tenth in pressure, as at low pressure. */

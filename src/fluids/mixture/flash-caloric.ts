@@ -1,5 +1,5 @@
 import { flashTP, type FlashEnd } from "./flash-tp.ts";
-import { lnPhiOf } from "./k-values.ts";
+import { evaluateAtPressure, idealTemperature, lnPhiOf } from "./k-values.ts";
 import type { Mixture } from "./mixture.ts";
 import type { MixtureWork, PhaseWork } from "./mixture-work.ts";
 import { solveOnePhase, type CaloricGoal } from "./one-phase-newton.ts";
@@ -30,7 +30,30 @@ export function flashCaloric(
   goal: CaloricGoal,
   work: MixtureWork,
 ): CaloricEnd {
-  return fromSaturation(mix, z, goal, work) ?? searchTemperature(mix, z, goal, work);
+  return (
+    clearlyOnePhase(mix, z, goal, work) ??
+    fromSaturation(mix, z, goal, work) ??
+    searchTemperature(mix, z, goal, work)
+  );
+}
+
+/** Tries one phase where the value lies outside those of an ideal mixture's bubble and dew point. */
+function clearlyOnePhase(
+  mix: Mixture,
+  z: ArrayLike<number>,
+  goal: CaloricGoal,
+  work: MixtureWork,
+): FlashEnd | undefined {
+  const { p, quantity, value } = goal;
+  for (const side of ["vapour", "liquid"] as const) {
+    const T = idealTemperature(mix, z, p, side === "vapour" ? 1 : 0);
+    if (evaluateAtPressure(mix, work.feed, T, p, z, side) !== side) continue;
+    const limit = valueOf(mix, work.feed, quantity);
+    if (side === "vapour" ? value < limit : value > limit) continue;
+    work.T = T;
+    return onePhase(mix, z, goal, side, work);
+  }
+  return undefined;
 }
 
 function fromSaturation(
@@ -44,7 +67,13 @@ function fromSaturation(
   const bubbleT = work.T;
   const low = feedValue(mix, z, work.liquid, goal, work);
   if (value <= low) return onePhase(mix, z, goal, "liquid", work);
+  // Over most of the dome Newton's method needs no dew point: the vapour's enthalpy is nearly known.
+  const guess = (value - low) / (valueOf(mix, work.vapour, goal.quantity) - low);
   work.kept.set(work.lnK);
+  if (guess > 0 && guess < 0.8) {
+    work.beta = guess;
+    if (solveTwoPhases(mix, z, goal, work)) return "two-phase";
+  }
   if (!findSaturationDirectly(mix, z, { quantity: "p", value: p, beta: 1 }, work)) return undefined;
   const high = feedValue(mix, z, work.vapour, goal, work);
   if (value >= high) return onePhase(mix, z, goal, "vapour", work);

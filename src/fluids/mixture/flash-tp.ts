@@ -67,8 +67,8 @@ function solveSplit(
     // Far from the solution all K may lie on one side of 1: then all but a trace is one phase.
     work.beta = Math.max(0, Math.min(1, vapourFraction(mix.n, z, work.lnK)));
     splitFeed(mix.n, z, work);
-    if (!evaluateAtPressure(mix, liquid, T, p, liquid.x, "liquid")) return false;
-    if (!evaluateAtPressure(mix, vapour, T, p, vapour.x, "vapour")) return false;
+    if (evaluateAtPressure(mix, liquid, T, p, liquid.x, "liquid") === "none") return false;
+    if (evaluateAtPressure(mix, vapour, T, p, vapour.x, "vapour") === "none") return false;
     if (updateLnK(mix, work, p) < 1e-7) break;
   }
   work.beta = Math.max(0, Math.min(1, vapourFraction(mix.n, z, work.lnK)));

@@ -92,22 +92,29 @@ function searchPressure(
   rho: number,
   work: MixtureWork,
 ): FlashEnd {
-  let solved = false;
-  let lost: FlashEnd | undefined;
+  let ended: FlashEnd | undefined;
+  const end = (): FlashEnd | undefined => ended;
   const miss = (lnP: number): number => {
-    const end = flashTP(mix, z, T, Math.exp(lnP), work);
-    if (end === "no-density" || end === "not-converged") lost = end;
-    if (lost !== undefined || solved) return 0;
-    if (end === "one-phase") return Math.log(work.feed.rho / rho);
-    const { beta, liquid, vapour } = work;
-    const found = (1 - beta) / liquid.rho + beta / vapour.rho;
-    // A split at a pressure nearby is a start for Newton's method at the volume itself.
-    solved = solveTwoPhases(mix, z, T, rho, work);
-    return solved ? 0 : -Math.log(found * rho);
+    if (ended !== undefined) return 0;
+    const found = flashTP(mix, z, T, Math.exp(lnP), work);
+    if (found === "one-phase") return Math.log(work.feed.rho / rho);
+    if (found === "two-phase") {
+      const { beta, liquid, vapour } = work;
+      const v = (1 - beta) / liquid.rho + beta / vapour.rho;
+      // A split at a pressure nearby is a start for Newton's method at the volume itself.
+      if (!solveTwoPhases(mix, z, T, rho, work)) return -Math.log(v * rho);
+    }
+    ended = found;
+    return 0;
   };
-  const root = findRoot(miss, Math.log(lowestPressure), Math.log(mix.limits.pmax));
-  if (solved) return "two-phase";
-  if (lost !== undefined) return lost;
+  // Up from below: near pmax a blend may have a critical point that stops the flash.
+  let [low, high] = [Math.log(lowestPressure), Math.log(0.1 * rho * mixtureR * T)];
+  const top = Math.log(mix.limits.pmax);
+  high = Math.max(low + 1, Math.min(high, top));
+  while (miss(high) < 0 && high < top) [low, high] = [high, Math.min(top, high + 1)];
+  const early = end();
+  if (early !== undefined) return early;
+  const root = findRoot(miss, low, high);
   if (root.kind === "failed") return "not-converged";
-  return flashTP(mix, z, T, Math.exp(root.x), work);
+  return end() ?? flashTP(mix, z, T, Math.exp(root.x), work);
 }

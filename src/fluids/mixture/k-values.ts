@@ -2,7 +2,7 @@ import type { PureFluid } from "../pure-fluid.ts";
 import { pressureAt, xAt } from "../saturation-model.ts";
 import type { Mixture } from "./mixture.ts";
 import type { MixtureWork, PhaseWork } from "./mixture-work.ts";
-import { densityRoot } from "./phase-density.ts";
+import { densityRoot, type RootSide } from "./phase-density.ts";
 import { evaluatePhase, placePhase } from "./phase-kernel.ts";
 import { mixtureR } from "./mixture.ts";
 
@@ -68,7 +68,8 @@ export function lnPhiOf(phase: PhaseWork, i: number, p: number): number {
 /**
  * Places a phase and evaluates it at the density root of a side, or else of the other one.
  *
- * @returns  Whether there is a root at all.
+ * @param from  Density of that side in a state nearby, mol/m³; 0 if none is known.
+ * @returns     The side of the root, `none` if there is none at all.
  */
 export function evaluateAtPressure(
   mix: Mixture,
@@ -76,14 +77,16 @@ export function evaluateAtPressure(
   T: number,
   p: number,
   x: ArrayLike<number>,
-  side: "liquid" | "vapour",
-): boolean {
+  side: RootSide,
+  from = 0,
+): RootSide | "none" {
   placePhase(mix, phase, T, x);
   const other = side === "liquid" ? "vapour" : "liquid";
-  const delta = densityRoot(mix, phase, p, side) || densityRoot(mix, phase, p, other);
-  if (delta === 0) return false;
+  const wanted = densityRoot(mix, phase, p, side, from * phase.vr.value);
+  const delta = wanted || densityRoot(mix, phase, p, other);
+  if (delta === 0) return "none";
   evaluatePhase(mix, phase, delta / phase.vr.value);
-  return true;
+  return wanted > 0 ? side : other;
 }
 
 /** ln K from the fugacity coefficients of both evaluated phases; returns the largest change. */

@@ -54,16 +54,25 @@ export type MixQuantity = "T" | "p" | "beta" | "h" | "s" | "rho";
 export type MixFailure =
   | {
       readonly kind: "failed";
-      /**
-       * `out-of-range`: outside the limits of the equations. `no-solution`: bubble, dew or two-phase
-       * states of this composition exist only from `from` to `to` as far as they could be followed:
-       * beyond lies a supercritical fluid, or an envelope that does not close.
-       */
-      readonly reason: "out-of-range" | "no-solution";
+      /** Outside the limits of the equations. */
+      readonly reason: "out-of-range";
       readonly quantity: MixQuantity;
       readonly value: number;
       readonly from: number;
       readonly to: number;
+    }
+  | {
+      readonly kind: "failed";
+      /**
+       * Bubble, dew or two-phase states of this composition exist only from `from` to `to` (null:
+       * nowhere) as far as the envelope could be followed: beyond lies a supercritical fluid, or an
+       * envelope that does not close below the highest pressure of the equations.
+       */
+      readonly reason: "no-solution";
+      readonly quantity: MixQuantity;
+      readonly value: number;
+      readonly from: number | null;
+      readonly to: number | null;
     }
   | {
       readonly kind: "failed";

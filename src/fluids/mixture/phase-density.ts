@@ -9,7 +9,7 @@ const maxIterations = 80;
 /** Above this share of the reducing temperature a phase may have one root anywhere. */
 const nearCritical = 0.97;
 /** A bracket this narrow around a place of mechanical instability holds no root. */
-const narrow = 1e-9;
+const narrow = 1e-5;
 
 export type RootSide = "liquid" | "vapour";
 
@@ -39,13 +39,14 @@ export function densityRoot(
   let low = 0;
   let high = Infinity;
   const share = phase.T / phase.Tr.value;
-  const guarded = share < nearCritical;
+  const guarded = hasTwoSides(phase);
   if (guarded) {
     if (liquid) low = liquidSpinodal(share);
     else high = 1.3 * vapourSpinodal(share);
     if (!(delta < 0.6 * high)) delta = 0.6 * high;
     if (!(delta > low)) delta = 1.1 * low;
   }
+  let metUnstable = false;
   // On its own branch a vapour grows softer with density, a liquid stiffer.
   let [knownDelta, knownSlope] = [delta, liquid ? Infinity : 1];
   const { A } = phase;
@@ -55,7 +56,10 @@ export function densityRoot(
     const slope = 1 + 2 * A[A01] + A[A02];
     const jumped = guarded && (delta - knownDelta) * (slope - knownSlope) * (liquid ? -1 : 1) > 0;
     const stable = slope > 0 && !jumped && (liquid || !guarded || slope < 1);
-    if (stable) [knownDelta, knownSlope] = [delta, slope];
+    if (stable) {
+      knownDelta = delta;
+      knownSlope = slope;
+    } else metUnstable = true;
     // An unstable density lies below the liquid's root and above the vapour's.
     if (stable ? value > 0 : !liquid) high = delta;
     else low = delta;
@@ -63,6 +67,8 @@ export function densityRoot(
     if (stable) {
       const newton = -value / slope;
       const bend = (2 * A[A01] + 4 * A[A02] + A[A03]) / delta;
+      // The parabola through this point misses the pressure by far: so will the branch.
+      if (metUnstable && guarded && 2 * value * bend > 3 * slope * slope) return 0;
       const halley = 1 + (0.5 * newton * bend) / slope;
       const step = newton / Math.max(0.5, Math.min(2, halley));
       if (Math.abs(step) <= smallStep * delta) return delta + step;
@@ -75,6 +81,11 @@ export function densityRoot(
     delta = next;
   }
   return 0;
+}
+
+/** Whether a placed phase is far enough below its critical temperature to tell liquid from vapour. */
+export function hasTwoSides({ T, Tr }: PhaseWork): boolean {
+  return T < nearCritical * Tr.value;
 }
 
 /**
@@ -108,4 +119,9 @@ export function residualGibbs(mix: Mixture, phase: PhaseWork, p: number): number
   let sum = -Math.log(p / (phase.rho * mixtureR * phase.T));
   for (let i = 0; i < mix.n; i++) sum += phase.x[i] * phase.psi[i];
   return sum;
+}
+
+/** Relative change of density that would meet the pressure, to first order. */
+export function densityError(phase: PhaseWork, p: number): number {
+  return (p / (mixtureR * phase.T) / phase.rho - phase.Z) / phase.D;
 }

@@ -32,7 +32,10 @@ export function placePhase(mix: Mixture, phase: PhaseWork, T: number, x: ArrayLi
   for (let k = 0; k < models.length; k++) weight[k] = k < n ? phase.x[k] : 0;
   for (const { i, j, F, model } of mix.departures) weight[model] += F * phase.x[i] * phase.x[j];
   const tau = phase.Tr.value / T;
-  for (let k = 0; k < models.length; k++) setTau(models[k], tau, parts[k]);
+  for (let k = 0; k < models.length; k++) {
+    // At a bubble point at T the liquid's factors stay as they are through all iterations.
+    if (parts[k].tau !== tau) setTau(models[k], tau, parts[k]);
+  }
 }
 
 /** αʳ and its derivatives in density, third order included, in `phase.A`; after {@link placePhase}. */

@@ -73,8 +73,10 @@ function attempt(
   const { liquid, vapour } = work;
   for (let k = 0; k < substitutions; k++) {
     splitFeed(mix.n, z, work);
-    if (!evaluateAtPressure(mix, liquid, work.T, work.p, liquid.x, "liquid")) return false;
-    if (!evaluateAtPressure(mix, vapour, work.T, work.p, vapour.x, "vapour")) return false;
+    if (evaluateAtPressure(mix, liquid, work.T, work.p, liquid.x, "liquid") === "none")
+      return false;
+    if (evaluateAtPressure(mix, vapour, work.T, work.p, vapour.x, "vapour") === "none")
+      return false;
     updateLnK(mix, work, work.p);
     if (substitutions > 1 && Math.abs(adjust(mix, z, target, work)) < 1e-3) break;
   }

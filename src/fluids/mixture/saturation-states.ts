@@ -93,12 +93,15 @@ function saturationState(
   const end = findSaturation(mix, z, target, work);
   switch (end.kind) {
     case "found":
+      work.beta = target.beta;
       return twoPhaseState(mix, z, work);
     case "beyond-envelope": {
-      const { from, to } = end;
-      const inside = value > from && value < to;
+      const { range } = end;
       // A target inside the range that was followed past is a failure of ours, not of nature.
-      if (inside) return notConverged(quantity, value, work);
+      if (range && value > range.from && value < range.to) {
+        return notConverged(quantity, value, work);
+      }
+      const [from, to] = [range?.from ?? null, range?.to ?? null];
       return { kind: "failed", reason: "no-solution", quantity, value, from, to };
     }
     case "not-converged":

@@ -9,8 +9,11 @@ export interface SaturationTarget {
 
 export type SaturationEnd =
   | { readonly kind: "found" }
-  /** The envelope was followed and does not reach the target: such points lie at `from` to `to`. */
-  | { readonly kind: "beyond-envelope"; readonly from: number; readonly to: number }
+  /** The envelope was followed and does not reach the target: the range of such points, if any. */
+  | {
+      readonly kind: "beyond-envelope";
+      readonly range: { readonly from: number; readonly to: number } | undefined;
+    }
   | { readonly kind: "not-converged" };
 
 /** The two targets of Newton's method. */

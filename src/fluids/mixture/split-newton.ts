@@ -2,7 +2,8 @@ import { solveLinear } from "../../numerics/index.ts";
 import { mixtureR, type Mixture } from "./mixture.ts";
 import type { MixtureWork, PhaseWork } from "./mixture-work.ts";
 import { evaluateCaloric, evaluateIdealParts, evaluatePartialCaloric } from "./phase-caloric.ts";
-import { densityRoot, type RootSide } from "./phase-density.ts";
+import { densityError, densityRoot, type RootSide } from "./phase-density.ts";
+import { fillBulk } from "./split-bulk.ts";
 import { evaluateFugacityDerivatives, evaluatePhase, placePhase } from "./phase-kernel.ts";
 
 /** One of the two quantities that fix a split; `lnK` fixes that of component `index`. */
@@ -14,8 +15,11 @@ export interface SplitTarget {
 
 export type SplitEnd = "converged" | "trivial" | "no-phase" | "singular" | "too-many-iterations";
 
-/** Newton's steps shrink quadratically: after one this small nothing is left to gain. */
+/** After a step this small nothing is left to gain. */
 const smallStep = 3e-9;
+/** Newton's steps shrink quadratically: what two of them say the next would be, small enough. */
+const smallNext = 1e-13;
+const [quadraticFrom, quadraticTo] = [0.05, 1e-4];
 const maxIterationsDefault = 25;
 /** A density farther than this from its pressure is solved for instead of carried along. */
 const farDensity = 0.08;
@@ -46,6 +50,7 @@ export function newtonSplit(
   const { liquid, vapour, matrix, right } = work;
   const size = n + 3;
   const caloric = targets.some(({ quantity }) => quantity === "h" || quantity === "s");
+  let before = Infinity;
   for (let iteration = 1; iteration <= maxIterations; iteration++) {
     work.iterations = iteration;
     splitFeed(n, z, work);
@@ -63,6 +68,9 @@ export function newtonSplit(
     if (!Number.isFinite(largest)) return "singular";
     if (isTrivial(n, work)) return "trivial";
     if (largest < smallStep) return "converged";
+    const next = (largest * largest * largest) / (before * before);
+    if (before < quadraticFrom && largest < quadraticTo && next < smallNext) return "converged";
+    before = largest;
   }
   return "too-many-iterations";
 }
@@ -105,11 +113,6 @@ function settlePhase(mix: Mixture, phase: PhaseWork, work: MixtureWork, side: Ro
   }
   evaluateFugacityDerivatives(mix, phase);
   return phase.D > 0;
-}
-
-/** Relative change of density that would meet the pressure, to first order. */
-export function densityError(phase: PhaseWork, p: number): number {
-  return (p / (mixtureR * phase.T) / phase.rho - phase.Z) / phase.D;
 }
 
 /** ln φ_i at the pressure wanted, to first order in the density's error. */
@@ -202,69 +205,9 @@ function fillTarget(
     case "h":
     case "s":
     case "v":
-      fillBulk(mix, z, target.quantity, value, row, work);
+      fillBulk(mix, z, { quantity: target.quantity, value, row }, work);
       return;
   }
-}
-
-/** Row of a molar bulk property m = (1 − β)·m_L + β·m_V; the property is reduced to order 1. */
-function fillBulk(
-  mix: Mixture,
-  z: ArrayLike<number>,
-  quantity: "h" | "s" | "v",
-  value: number,
-  row: number,
-  work: MixtureWork,
-): void {
-  const { n } = mix;
-  const { matrix, right, lnK, beta, liquid, vapour, T, p } = work;
-  const start = row * (n + 3);
-  let found = 0;
-  const scale = quantity === "h" ? mixtureR * T : quantity === "s" ? mixtureR : value;
-  for (const [phase, share] of [
-    [liquid, 1 - beta],
-    [vapour, beta],
-  ] as const) {
-    const inVapour = phase === vapour;
-    const v = 1 / phase.rho;
-    const error = densityError(phase, p);
-    const expansion = -phase.slopeT / phase.D;
-    const squeeze = p / (phase.rho * mixtureR * T) / phase.D;
-    let [bulk, byT, byP] = [0, 0, 0];
-    if (quantity === "h") {
-      bulk = phase.h + mixtureR * T * phase.D * (1 + expansion) * error;
-      byT = phase.cp * T;
-      byP = v * (1 + expansion) * p;
-    } else if (quantity === "s") {
-      bulk = phase.s + mixtureR * phase.D * expansion * error;
-      byT = phase.cp;
-      byP = (v * expansion * p) / T;
-    } else {
-      bulk = v * (1 - error);
-      byT = -v * expansion;
-      byP = -v * squeeze;
-    }
-    found += share * bulk;
-    matrix[start + n + 1] += (share * byT) / scale;
-    matrix[start + n + 2] += (share * byP) / scale;
-    matrix[start + n] += (inVapour ? bulk : -bulk) / scale;
-    for (let j = 0; j < n; j++) {
-      const K = Math.exp(lnK[j]);
-      const d = 1 - beta + beta * K;
-      const common = (z[j] * K) / (d * d);
-      const slope = (z[j] * (K - 1)) / (d * d);
-      const partial =
-        quantity === "h"
-          ? phase.hBar[j]
-          : quantity === "s"
-            ? phase.sBar[j]
-            : (v * phase.Pi[j]) / phase.D;
-      const excess = (share * (partial - bulk)) / scale;
-      matrix[start + j] += excess * (inVapour ? (1 - beta) * common : -beta * common);
-      matrix[start + n] -= excess * (inVapour ? slope * K : slope);
-    }
-  }
-  right[row] = (value - found) / scale;
 }
 
 /** Largest changes of one step; a longer one is shortened as a whole. */
@@ -275,7 +218,10 @@ function applyStep(mix: Mixture, z: ArrayLike<number>, work: MixtureWork): numbe
   const { n } = mix;
   const { right, lnK, liquid, vapour, p } = work;
   let scale = 1;
-  let largest = Math.max(Math.abs(right[n]), Math.abs(right[n + 1]), Math.abs(right[n + 2]));
+  // Of a trace the K-values settle long before β, whose rounding is theirs over (y − x)²/z.
+  const settled = work.residual < 1e-12 && Math.abs(right[n]) < 1e-3;
+  let largest = Math.max(Math.abs(right[n + 1]), Math.abs(right[n + 2]));
+  if (!settled) largest = Math.max(largest, Math.abs(right[n]));
   scale = Math.min(scale, stepLimits.beta / Math.abs(right[n]));
   scale = Math.min(scale, stepLimits.lnT / Math.abs(right[n + 1]));
   scale = Math.min(scale, stepLimits.lnP / Math.abs(right[n + 2]));

@@ -2,7 +2,7 @@ import { solveLinear } from "../../numerics/index.ts";
 import { evaluateAtPressure, lnPhiOf, lnVolatility } from "./k-values.ts";
 import type { Mixture } from "./mixture.ts";
 import type { MixtureWork } from "./mixture-work.ts";
-import { densityRoot, residualGibbs, type RootSide } from "./phase-density.ts";
+import { densityRoot, hasTwoSides, residualGibbs, type RootSide } from "./phase-density.ts";
 import { evaluateFugacityDerivatives, evaluatePhase, placePhase } from "./phase-kernel.ts";
 
 /** Amounts of a trial phase may exceed 1 by rounding only where the feed is stable. */
@@ -109,17 +109,24 @@ function minimiseDistance(
   side: RootSide,
   work: MixtureWork,
 ): "below" | "above" | "trivial" {
+  const { trial } = work;
   let previous = Infinity;
   let damping = 0;
+  let ofSide = false;
+  let from = 0;
   for (let step = 0; step < maxSteps; step++) {
-    if (!evaluateTrial(mix, T, p, side, work)) return "above";
+    const found = evaluateTrial(mix, { T, p, side, from }, work);
+    if (found === "none") return "above";
+    from = found === side ? trial.rho : 0;
+    // A second liquid below the tangent plane is out of scope.
+    ofSide = found === side || !hasTwoSides(trial);
     const distance = tangentDistance(mix, p, work);
     if (step > substitutions && distance > previous + distanceRounding) {
       damping = damping === 0 ? 1 : 4 * damping;
       if (damping > 1e5) return "above";
       work.lnY.set(work.kept);
     } else {
-      if (step >= substitutions && distance < -clearlyBelow) return "below";
+      if (step >= substitutions && ofSide && distance < -clearlyBelow) return "below";
       if (isFeed(mix, work)) return "trivial";
       previous = distance;
       damping = damping < 0.02 ? 0 : 0.2 * damping;
@@ -134,19 +141,26 @@ function minimiseDistance(
     if (change < 1e-10) break;
     if (!(change < Infinity)) return "above";
   }
-  return amount(mix, work) > 1 + amountRounding && previous < distanceRounding ? "below" : "above";
+  const below = amount(mix, work) > 1 + amountRounding && previous < distanceRounding;
+  return ofSide && below ? "below" : "above";
 }
 
+/** Where a trial phase is evaluated, and its density of the step before. */
+interface TrialPlace {
+  readonly T: number;
+  readonly p: number;
+  readonly side: RootSide;
+  readonly from: number;
+}
+
+/** Evaluates the trial; tells which side its density root is of. */
 function evaluateTrial(
   mix: Mixture,
-  T: number,
-  p: number,
-  side: RootSide,
-  work: MixtureWork,
-): boolean {
-  const { trial, lnY } = work;
+  { T, p, side, from }: TrialPlace,
+  { trial, lnY }: MixtureWork,
+): RootSide | "none" {
   for (let i = 0; i < mix.n; i++) trial.x[i] = Math.exp(lnY[i]);
-  return evaluateAtPressure(mix, trial, T, p, trial.x, side);
+  return evaluateAtPressure(mix, trial, T, p, trial.x, side, from);
 }
 
 function amount({ n }: Mixture, { lnY }: MixtureWork): number {

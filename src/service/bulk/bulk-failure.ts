@@ -31,15 +31,15 @@ function toSpecific(quantity: BulkQuantity, M: number): number {
 }
 
 function specific(
-  figures: Readonly<Record<string, number>>,
+  figures: Readonly<Record<string, number | null>>,
   quantity: BulkQuantity,
   M: number,
 ): Readonly<Record<string, number>> {
   const factor = toSpecific(quantity, M);
   return Object.fromEntries(
-    Object.entries(figures)
-      .map(([name, figure]): [string, number] => [name, figure * factor])
-      .filter(([, figure]) => Number.isFinite(figure)),
+    Object.entries(figures).flatMap(([name, figure]): [string, number][] =>
+      figure !== null && Number.isFinite(figure * factor) ? [[name, figure * factor]] : [],
+    ),
   );
 }
 

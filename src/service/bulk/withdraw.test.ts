@@ -1,13 +1,13 @@
 import { describe, expect, test } from "vitest";
 import type { FluidId } from "../../fluids/index.ts";
 import { type Part, toMoles } from "../substances/composition.ts";
-import { namedBlends } from "../substances/named-blends.ts";
+import { ratedBlends } from "../substances/named-blends.ts";
 import { bulkAtTRho } from "./bulk.ts";
 import { materialOf } from "./material.ts";
 import { type Withdrawal, withdraw } from "./withdraw.ts";
 
 const named = (name: string): readonly Part[] => {
-  const blend = namedBlends.find(({ blend: known }) => known === name);
+  const blend = ratedBlends.find(({ blend: known }) => known === name);
   if (!blend) throw new Error(name);
   return toMoles(blend.parts);
 };

@@ -9,7 +9,7 @@ import {
   isothermsWithin,
   pressuresDown,
 } from "./chart-range.ts";
-import type { DiagramKind, PhaseDiagram } from "./diagram.ts";
+import type { DiagramKind, PhaseDiagram } from "./diagram-shape.ts";
 import {
   type ChartLine,
   type ChartPoint,
@@ -33,51 +33,48 @@ export function blendDiagram(blend: BlendMaterial, kind: DiagramKind): PhaseDiag
   const { limits } = blend.mix;
   const from = Math.min(Math.max(limits.Tmin, COLDEST * Tc), limits.Tmax);
   const until = Math.min(limits.Tmax, HOTTEST * Tc);
-  const bubble = lineOf(
-    follow(
-      (T) => blendBubble(blend, "T", T),
-      { from, until },
-      (T, found) => saturatedPlace(found, T, "liquid"),
-    ),
-  );
-  const dew = lineOf(
-    follow(
-      (T) => blendDew(blend, "T", T),
-      { from, until },
-      (T, found) => saturatedPlace(found, T, "vapour"),
-    ),
-  );
-  const end = Math.min(endOf(bubble), endOf(dew));
+  const side = (solve: typeof blendBubble, phase: "liquid" | "vapour"): ChartLine =>
+    lineOf(
+      follow(
+        (T) => solve(blend, "T", T),
+        { from, until },
+        (T, found) => saturatedPlace(found, T, phase),
+      ),
+    );
+  const [bubble, dew] = [side(blendBubble, "liquid"), side(blendDew, "vapour")];
   const range: ChartRange = {
     T: { from, to: until },
     p: pressureRange([bubble, dew], { pc, pmax: limits.pmax }),
   };
-  const full = kind === "pressure-enthalpy";
+  const lines = { range, critical: undefined, bubble, dew };
+  if (kind === "pressure-temperature") return { ...lines, isotherms: [], fractions: [] };
+  const end = Math.min(endOf(bubble), endOf(dew));
   return {
-    range,
-    critical: undefined,
-    bubble,
-    dew,
-    isotherms: full
-      ? isothermsWithin(range.T).map((T) => ({
-          T,
-          line: lineOf(T < end ? boiling(blend, T, range) : flashes(blend, T, range)),
-        }))
-      : [],
-    fractions: full
-      ? FRACTIONS.map((fraction) => ({
-          fraction,
-          line: lineOf(
-            follow(
-              (T) => atFraction(blend, T, fraction),
-              { from, until: end },
-              (T, found) => placeOf(found, "T", T),
-            ),
-          ),
-        }))
-      : [],
+    ...lines,
+    isotherms: isothermsWithin(range.T).map((T) => ({
+      T,
+      line: lineOf(T < end ? boiling(blend, T, range) : flashes(blend, T, range)),
+    })),
+    fractions: FRACTIONS.map((fraction) => ({
+      fraction,
+      line: fractionLine(blend, fraction, { from, until: end }),
+    })),
   };
 }
+
+/** Line of one vapour fraction, as far as both saturation lines go. */
+const fractionLine = (
+  blend: BlendMaterial,
+  fraction: number,
+  span: { readonly from: number; readonly until: number },
+): ChartLine =>
+  lineOf(
+    follow(
+      (T) => atFraction(blend, T, fraction),
+      span,
+      (T, found) => placeOf(found, "T", T),
+    ),
+  );
 
 /** Means over mole fractions: where to look, not a result. */
 function pseudoCritical({ moles }: BlendMaterial): { readonly T: number; readonly p: number } {

@@ -4,14 +4,15 @@ import { bulkAtTP } from "../bulk/bulk.ts";
 import { type Material, materialOf } from "../bulk/material.ts";
 import type { Part } from "../substances/composition.ts";
 import { toMoles } from "../substances/composition.ts";
-import { namedBlends } from "../substances/named-blends.ts";
+import { ratedBlends } from "../substances/named-blends.ts";
 import { isothermsWithin, pressuresDown } from "./chart-range.ts";
-import { type PhaseDiagram, phaseDiagram } from "./diagram.ts";
+import { phaseDiagram } from "./diagram.ts";
+import type { PhaseDiagram } from "./diagram-shape.ts";
 import type { ChartLine, ChartPoint } from "./line.ts";
 
 const pure = (fluid: FluidId): Material => materialOf([{ fluid, fraction: 1 }]);
 const named = (name: string): Material =>
-  materialOf(toMoles(namedBlends.find(({ blend }) => blend === name)?.parts ?? []));
+  materialOf(toMoles(ratedBlends.find(({ blend }) => blend === name)?.parts ?? []));
 const pointsOf = ({ pieces }: ChartLine): readonly ChartPoint[] => pieces.flat();
 const allLines = ({ bubble, dew, isotherms, fractions }: PhaseDiagram): readonly ChartLine[] => [
   bubble,

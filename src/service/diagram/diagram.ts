@@ -1,25 +1,7 @@
 import type { Material } from "../bulk/material.ts";
 import { blendDiagram } from "./blend-diagram.ts";
-import type { ChartRange } from "./chart-range.ts";
-import type { ChartLine, ChartPoint } from "./line.ts";
+import type { DiagramKind, PhaseDiagram } from "./diagram-shape.ts";
 import { pureDiagram } from "./pure-diagram.ts";
-
-/** What is drawn: everything of a pressure–enthalpy chart, or the two saturation lines only. */
-export type DiagramKind = "pressure-enthalpy" | "pressure-temperature";
-
-/** The lines of a chart. */
-export interface PhaseDiagram {
-  readonly range: ChartRange;
-  /** Of the equation; `undefined` for a blend: its lines end short of it. */
-  readonly critical: ChartPoint | undefined;
-  /** Saturated liquid; of a blend with the blend's composition. */
-  readonly bubble: ChartLine;
-  /** Saturated vapour. */
-  readonly dew: ChartLine;
-  readonly isotherms: readonly { readonly T: number; readonly line: ChartLine }[];
-  /** Lines of one vapour fraction by mole, of a pure fluid also by mass. */
-  readonly fractions: readonly { readonly fraction: number; readonly line: ChartLine }[];
-}
 
 /**
  * The lines of a phase diagram within sensible limits, per kg.

@@ -9,7 +9,7 @@ import {
   isothermsWithin,
   pressuresDown,
 } from "./chart-range.ts";
-import type { DiagramKind, PhaseDiagram } from "./diagram.ts";
+import type { DiagramKind, PhaseDiagram } from "./diagram-shape.ts";
 import { type ChartPoint, type Gap, lineOf, type Place, placeOf } from "./line.ts";
 
 type Pure = Material & { readonly kind: "pure" };

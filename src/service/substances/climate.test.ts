@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { climateOf, ozoneOf } from "./climate.ts";
-import { namedBlends } from "./named-blends.ts";
+import { ratedBlends } from "./named-blends.ts";
 import { editions } from "./substance-facts.ts";
 
 const half = (a: "R134a" | "R1234yf" | "R600a", b: "R1234yf" | "R728" | "R718") => [
@@ -36,7 +36,7 @@ describe("climateOf", () => {
   });
 
   test("every named blend has a value in AR4 and AR6, or says what is missing", () => {
-    for (const { parts, blend } of namedBlends) {
+    for (const { parts, blend } of ratedBlends) {
       for (const edition of editions) {
         const { value, missing } = climateOf(parts, edition);
         expect(value === null, `${blend} ${edition}`).toBe(missing.length > 0);

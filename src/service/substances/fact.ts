@@ -30,7 +30,7 @@ const amountSchema = z.union([
 ]);
 
 /** A fact of a data file whose source is a key of the file's list. */
-export const factOf = <Value extends z.ZodType>(value: Value) =>
+const factOf = <Value extends z.ZodType>(value: Value) =>
   z.strictObject({
     value,
     unit: z.string(),

@@ -3,10 +3,10 @@ import { type FluidId, fluidInfo } from "../../fluids/index.ts";
 import { molarMass, type Part, toMoles } from "./composition.ts";
 import { flammabilityOf, type Limits } from "./flammability.ts";
 import { massPerVolume } from "./le-chatelier.ts";
-import { namedBlends } from "./named-blends.ts";
+import { ratedBlends } from "./named-blends.ts";
 
 function blendOf(name: string) {
-  const blend = namedBlends.find((known) => known.blend === name);
+  const blend = ratedBlends.find((known) => known.blend === name);
   if (!blend) throw new Error(name);
   return blend;
 }

@@ -18,7 +18,7 @@ export interface FlammabilityLimit {
 export const massPerVolume = (volume: number, M: number): number => (volume * M) / MOLAR_VOLUME;
 
 /** Fraction by volume from kg/m3. */
-export const volumeFraction = (mass: number, M: number): number => (mass * MOLAR_VOLUME) / M;
+const volumeFraction = (mass: number, M: number): number => (mass * MOLAR_VOLUME) / M;
 
 const PPM = 1e-6;
 

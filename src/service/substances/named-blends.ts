@@ -1,8 +1,16 @@
 import { z } from "zod";
 import published from "../../../data/facts/blends.json";
-import { type FluidId, isFluidId } from "../../fluids/index.ts";
+import { type BlendInfo, namedBlends } from "../../fluids/index.ts";
 import { massParts, type Part } from "./composition.ts";
-import { amountFact, classFact, type Fact, factOf, type SafetyClass, sourced } from "./fact.ts";
+import {
+  amountFact,
+  classFact,
+  type Fact,
+  type SafetyClass,
+  sourced,
+  type Trust,
+  trusts,
+} from "./fact.ts";
 
 /** A blend with a name: what it is made of and how it is classed. */
 export interface NamedBlend {
@@ -13,18 +21,17 @@ export interface NamedBlend {
   readonly behavesAs?: SafetyClass | undefined;
   /** Mass fractions, sum 1. */
   readonly parts: readonly Part[];
-  readonly composition: Omit<Fact<unknown>, "value" | "unit">;
+  readonly composition: { readonly source: string; readonly trust: Trust };
   /** Lower flammability limit as listed for the blend: ppm by volume, kg/m3. */
   readonly lfl?: { readonly volume: Fact; readonly mass: Fact } | undefined;
   readonly note: string;
 }
 
-const HUNDRED = 100;
 const blendSchema = z.strictObject({
   blend: z.string(),
   class: classFact.optional(),
   behavesAs: classFact.shape.value.optional(),
-  mass: factOf(z.record(z.string().refine(isFluidId), z.number().positive())),
+  composition: z.enum(trusts),
   lfl: z.strictObject({ volume: amountFact, mass: amountFact }).optional(),
   note: z.string(),
 });
@@ -36,20 +43,27 @@ const fileSchema = z.strictObject({
   blends: z.array(blendSchema),
 });
 const file = fileSchema.parse(published);
+const infos: ReadonlyMap<string, BlendInfo> = new Map(namedBlends.map((info) => [info.name, info]));
 
-function read({ mass, class: safety, lfl, ...rest }: z.infer<typeof blendSchema>): NamedBlend {
-  const { value, source, trust } = sourced(mass, file.sources);
-  const percents = Object.entries(value) as [FluidId, number][];
+/** @throws RangeError for a blend whose fractions are not known to the fluids. */
+function rate({
+  class: safety,
+  lfl,
+  composition,
+  ...rest
+}: z.infer<typeof blendSchema>): NamedBlend {
+  const info = infos.get(rest.blend);
+  if (!info) throw new RangeError(`no composition of ${rest.blend}`);
   return {
     ...rest,
     ...(safety && { class: sourced(safety, file.sources) }),
     ...(lfl && {
       lfl: { volume: sourced(lfl.volume, file.sources), mass: sourced(lfl.mass, file.sources) },
     }),
-    parts: massParts(percents.map(([fluid, percent]) => ({ fluid, fraction: percent / HUNDRED }))),
-    composition: { source, trust },
+    parts: massParts(info.shares.map(({ fluid, mass }) => ({ fluid, fraction: mass }))),
+    composition: { source: info.source, trust: composition },
   };
 }
 
-/** The blends that are known by name. */
-export const namedBlends: readonly NamedBlend[] = file.blends.map(read);
+/** The blends that are known by name, with what is known of them. */
+export const ratedBlends: readonly NamedBlend[] = file.blends.map(rate);

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { fluidIds, fluidInfo } from "../../fluids/index.ts";
+import { fluidIds, fluidInfo, namedBlends } from "../../fluids/index.ts";
 import { upperOf, usable } from "./fact.ts";
 import { massPerVolume } from "./le-chatelier.ts";
-import { namedBlends } from "./named-blends.ts";
+import { ratedBlends } from "./named-blends.ts";
 import { type Concentration, type SubstanceFacts, substanceFacts } from "./substance-facts.ts";
 
 const all = fluidIds.map(substanceFacts);
@@ -76,9 +76,17 @@ describe("consistency", () => {
 });
 
 describe("named blends", () => {
+  test("are all those of the fluids, and their classes agree", () => {
+    for (const { name, safetyClass } of namedBlends) {
+      const rated = ratedBlends.find(({ blend }) => blend === name);
+      expect(rated?.class?.value ?? null, name).toBe(safetyClass);
+    }
+    expect(ratedBlends.length).toBe(namedBlends.length);
+  });
+
   test("have distinct names and make a whole of 2 to 8 fluids", () => {
-    expect(new Set(namedBlends.map(({ blend }) => blend)).size).toBe(namedBlends.length);
-    for (const { parts, blend } of namedBlends) {
+    expect(new Set(ratedBlends.map(({ blend }) => blend)).size).toBe(ratedBlends.length);
+    for (const { parts, blend } of ratedBlends) {
       const sum = parts.reduce((total, { fraction }) => total + fraction, 0);
       expect(Math.abs(sum - 1), blend).toBeLessThan(1e-12);
       expect(parts.length >= 2 && parts.length <= 8, blend).toBe(true);
@@ -86,7 +94,7 @@ describe("named blends", () => {
   });
 
   test("name their sources in full", () => {
-    for (const { composition, class: safety, blend } of namedBlends) {
+    for (const { composition, class: safety, blend } of ratedBlends) {
       expect(composition.source.length, blend).toBeGreaterThan(20);
       if (safety) expect(safety.source.length, blend).toBeGreaterThan(20);
     }
