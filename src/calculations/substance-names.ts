@@ -1,5 +1,5 @@
 import { fluidIds } from "../fluids/index.ts";
-import { namedBlends } from "../service/index.ts";
+import { ratedBlends } from "../service/index.ts";
 
 /** Every pure fluid that a question may name. */
 export const fluidNames: readonly string[] = fluidIds;
@@ -9,4 +9,4 @@ export const blendNames: readonly {
   readonly name: string;
   readonly parts: readonly { readonly fluid: string; readonly fraction: number }[];
   readonly note: string;
-}[] = namedBlends.map(({ blend, parts, note }) => ({ name: blend, parts, note }));
+}[] = ratedBlends.map(({ blend, parts, note }) => ({ name: blend, parts, note }));
