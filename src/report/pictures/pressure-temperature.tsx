@@ -43,6 +43,8 @@ export function PressureTemperatureChart(props: PressureTemperatureProps) {
         x={(T) => scales.x(shownT.value(T))}
         y={(p) => scales.y(shownP.value(p))}
         edge={width}
+        top={TOP + 10}
+        bottom={height - BOTTOM - 4}
       />
       <HorizontalAxis
         scale={scales.x}

@@ -1,7 +1,7 @@
 import { COVERAGE_95 } from "../shown.ts";
 import { TEXT } from "./axis.tsx";
 import type { PairReading } from "./pressure-temperature-props.ts";
-import { px, textWidth } from "./text-room.ts";
+import { px, spread, textWidth } from "./text-room.ts";
 
 interface ReadingMarksProps {
   readonly readings: readonly PairReading[];
@@ -10,23 +10,34 @@ interface ReadingMarksProps {
   readonly y: (p: number) => number;
   /** Right edge of the picture. */
   readonly edge: number;
+  /** Names stay between these heights. */
+  readonly top: number;
+  readonly bottom: number;
 }
 
 /** Readings as marks with a whisker each way: 95 % intervals. */
-export const ReadingMarks = ({ readings, x, y, edge }: ReadingMarksProps) => (
-  <>
-    {readings.map((reading, i) => (
-      <ReadingMark key={i} reading={reading} x={x} y={y} edge={edge} />
-    ))}
-  </>
-);
+export function ReadingMarks({ readings, x, y, edge, top, bottom }: ReadingMarksProps) {
+  const names = spread(
+    readings.map(({ p }) => y(p.value) - 8),
+    TEXT + 3,
+    top,
+    bottom,
+  );
+  return (
+    <>
+      {readings.map((reading, i) => (
+        <ReadingMark key={i} {...{ reading, x, y, edge }} nameY={names[i] ?? 0} />
+      ))}
+    </>
+  );
+}
 
-function ReadingMark({
-  reading: { name, T, p },
-  x,
-  y,
-  edge,
-}: Omit<ReadingMarksProps, "readings"> & { readonly reading: PairReading }) {
+interface ReadingMarkProps extends Omit<ReadingMarksProps, "readings" | "top" | "bottom"> {
+  readonly reading: PairReading;
+  readonly nameY: number;
+}
+
+function ReadingMark({ reading: { name, T, p }, x, y, edge, nameY }: ReadingMarkProps) {
   const at = { x: x(T.value), y: y(p.value) };
   const [halfT, halfP] = [COVERAGE_95 * T.u, COVERAGE_95 * p.u];
   const [west, east] = [px(x(T.value - halfT)), px(x(T.value + halfT))];
@@ -47,10 +58,16 @@ function ReadingMark({
         />
       )}
       <path class="pic-state" d={`M${px(at.x)} ${px(at.y - 7)}l7 7l-7 7l-7 -7z`} />
+      {Math.abs(nameY - at.y + 8) > 4 && (
+        <path
+          class="pic-axis-line"
+          d={`M${px(at.x)} ${px(at.y)}L${px(at.x + (left ? -10 : 10))} ${px(nameY - 4)}`}
+        />
+      )}
       <text
         class="pic-name pic-over"
         x={px(left ? at.x - 12 : Math.min(at.x + 12, edge - textWidth(name, TEXT)))}
-        y={px(at.y - 8)}
+        y={px(nameY)}
         font-size={TEXT}
         text-anchor={left ? "end" : "start"}
       >

@@ -17,8 +17,8 @@ import type { FluidUnits } from "./fluid-units.ts";
 import { isBlend, resultOf } from "./results.ts";
 import { CannotCompute } from "./said.tsx";
 
-/** From a winter's morning to a condenser in traffic, K. */
-const GRID = Array.from({ length: 27 }, (_, i) => 233.15 + 5 * i);
+/** From a winter's morning to a condenser in traffic, −20 to 70 °C, K. */
+const GRID = Array.from({ length: 19 }, (_, i) => 253.15 + 5 * i);
 /** Lines that one chart keeps apart. */
 const MOST_LINES = 5;
 

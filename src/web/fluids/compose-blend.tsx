@@ -11,6 +11,7 @@ export function ComposeBlend({ issue }: { readonly issue: string | undefined }) 
     const parsed = parseNumber(share);
     return total + (parsed.kind === "number" ? parsed.value : 0);
   }, 0);
+  const whole = Math.abs(sum - 100) < 1e-4;
   return (
     <fieldset class="compose">
       <legend class="field-label">Composition</legend>
@@ -33,11 +34,10 @@ export function ComposeBlend({ issue }: { readonly issue: string | undefined }) 
           </li>
         ))}
       </ul>
-      <p class={Math.abs(sum - 100) < 1e-4 ? "quiet figure" : "figure"}>
-        Sum {Number(sum.toFixed(4))} %
-        {Math.abs(sum - 100) < 1e-4 ? "" : ": the parts must come to 100 %"}
+      <p class={whole ? "quiet figure" : "figure"}>
+        Sum {Number(sum.toFixed(4))} %{whole ? "" : ": the parts must come to 100 %"}
       </p>
-      {issue !== undefined && <p class="field-issue">Needed here: {issue}</p>}
+      {issue !== undefined && whole && <p class="field-issue">Needed here: {issue}</p>}
       {parts.length < MOST_PARTS && (
         <button
           type="button"

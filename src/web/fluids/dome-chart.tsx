@@ -1,3 +1,4 @@
+import { formatNumber } from "../../units/index.ts";
 import {
   type CycleLine,
   type PiecedLine,
@@ -19,8 +20,9 @@ interface Props {
   readonly units: FluidUnits;
 }
 
-/** Standard uncertainty to which heats are shown, J/kg: common practice for equations of state, no source. */
-const FINE = 500;
+/** A heat to a tenth of its unit. */
+const heatText = ({ h }: FluidUnits, value: number): string =>
+  `${formatNumber(h.value(value), 1)} ${h.label}`;
 
 /** Pressure against enthalpy, with a state and a loop where they are typed. */
 export function DomeChart({ substance, air, units }: Props) {
@@ -68,10 +70,10 @@ function LoopFigures({ loop, units }: { readonly loop: Loop; readonly units: Flu
   if (cooling === null || work === null) return null;
   return (
     <Figures>
-      <Figure label="Cooling" value={units.h.text(cooling, FINE)} />
+      <Figure label="Cooling" value={heatText(units, cooling)} />
       <Figure
         label="Work"
-        value={units.h.text(work, FINE)}
+        value={heatText(units, work)}
         small={compression === "isentropic" ? "lossless compressor" : "as measured"}
       />
       {cop !== null && <Figure label="Cooling per work" value={cop.toFixed(1)} />}
@@ -125,13 +127,13 @@ function titleOf({ substance: { name, pure }, units, diagram, loop }: DomeData):
     return `These readings are no working loop of ${name}`;
   }
   if (loop) {
-    return `This loop of ${name} takes up ${units.h.text(loop.cooling ?? 0, FINE)} for ${units.h.text(loop.work ?? 0, FINE)} of work`;
+    return `This loop of ${name} takes up ${heatText(units, loop.cooling ?? 0)} for ${heatText(units, loop.work ?? 0)} of work`;
   }
   const [bubble, dew] = [pointsOf(diagram.bubble).flat(), pointsOf(diagram.dew).flat()];
   const i = bubble.findIndex(({ T }) => T >= USUAL);
   const [liquid, vapour] = [bubble[i], dew[i]];
   if (pure && liquid && vapour) {
-    return `Boiling ${name} at ${units.T.nominal(roundTo(liquid.T, units))} takes up ${units.h.text(vapour.h - liquid.h, FINE)}`;
+    return `Boiling ${name} at ${units.T.nominal(roundTo(liquid.T, units))} takes up ${heatText(units, vapour.h - liquid.h)}`;
   }
   return `Under the dome ${name} is liquid and vapour together, of two compositions`;
 }

@@ -35,7 +35,7 @@ export function EmptyingPart({ substance, vessel, air, units, said }: Props) {
   const ways = series.map(wayOf);
   const props: Omit<WithdrawalChartProps, "width"> = {
     id: "fluid-emptying",
-    title: titleOf(substance, ways),
+    title: titleOf(substance, ways, units),
     shownP: units.gauge,
     shownMass: shownIn(unitOfSpec(vesselSpecs.mass)),
     ways,
@@ -76,11 +76,16 @@ const wayOf = ({ from, points }: WithdrawalSeries): Withdrawal => ({
 });
 
 /** Which component moves most when vapour is taken, and what that means for the hand on the valve. */
-function titleOf({ name, pure }: Chosen, [top]: readonly Withdrawal[]): string {
-  if (pure)
-    return `${name} has one part: taken as vapour or as liquid, what is left stays the same`;
+function titleOf(
+  { name, pure }: Chosen,
+  [top]: readonly Withdrawal[],
+  { gauge }: FluidUnits,
+): string {
   const [first, last] = [top?.steps[0], top?.steps.at(-1)];
   if (!first || !last) return name;
+  if (pure) {
+    return `The gauge stays at ${gauge.text(first.p)} until the last liquid ${name} is gone: pressure does not tell how much is left`;
+  }
   const moved = first.left
     .map(({ name: fluid, fraction }) => ({
       fluid,

@@ -14,8 +14,7 @@ export function TrialFluids() {
     <main class="wide" id="main">
       <h1 tabIndex={-1}>Fluids and blends</h1>
       <p class="lead">
-        Gauges count from this trial’s air. Readings at rest stand in the chart where the log has
-        pressure and metal temperature of one stage.
+        Gauges count from this trial’s air; its readings at rest are marked in the chart.
       </p>
       <FluidsBoard
         initial={vehicle?.labelRefrigerant ?? "R134a"}
