@@ -60,7 +60,7 @@ async function openPart(page: Page, name: string): Promise<void> {
   if (await button.isVisible()) await button.click();
 }
 
-const parts = ["Numbers", "Flame", "Charts", "Vessel", "Air in it"];
+const parts = ["Numbers", "Safety", "Charts", "Vessel", "Air in it"];
 const choose = (page: Page, name: string) => page.locator("#fluids-substance").selectOption(name);
 const drawing = (page: Page, kind: string) => page.locator(`.pic-${kind} svg`);
 const isWithin = (page: Page): Promise<boolean> =>

@@ -1,13 +1,13 @@
-import type { Answer } from "../../calculations/index.ts";
 import { formatNumber } from "../../units/index.ts";
 import { DataTable } from "../../report/index.ts";
 import { Segments } from "../fields/segments.tsx";
 import { useAnswers } from "../engine/use-answers.ts";
+import { AirChart, relativeDoubt } from "./air-chart.tsx";
 import type { Chosen } from "./chosen.ts";
 import { FluidQuantity, issueOf, typedQuantity, unitOfSpec } from "./fields.tsx";
 import { changeFluidDraft, fluidField } from "./fluid-draft.ts";
 import type { FluidUnits } from "./fluid-units.ts";
-import { type AirInside, resultOf } from "./results.ts";
+import { resultOf } from "./results.ts";
 import { Basis, CannotCompute, NoAnswer } from "./said.tsx";
 import { startingFrom, typedVessel, vesselSpecs } from "./vessel-fields.ts";
 
@@ -86,14 +86,8 @@ export function AirPart({ substance, air, units }: Props) {
           />
         </div>
       )}
+      {found && <AirChart {...{ substance, gas, found, answer, units }} />}
       <Basis answers={[answer]} />
     </section>
   );
-}
-
-/** The answer's uncertainty belongs to its first point; the second is off by the same part. */
-function relativeDoubt(answer: Answer | undefined, found: AirInside | undefined) {
-  const [first] = found?.points ?? [];
-  const u = answer?.kind === "answer" ? answer.uncertainty?.["p"] : undefined;
-  return u === undefined || !first ? undefined : u / first.p;
 }

@@ -1,58 +1,20 @@
-import type { Answer } from "../../calculations/index.ts";
 import {
-  type LinePoint,
   type PairReading,
   PressureTemperatureChart,
   type PressureTemperatureProps,
   pressureTemperatureTable,
-  type SaturationLine,
 } from "../../report/index.ts";
-import type { Job } from "../engine/batch.ts";
 import { useAnswers } from "../engine/use-answers.ts";
 import { PictureSheet } from "../pictures/picture-sheet.tsx";
 import { SubstancePick } from "./substance-pick.tsx";
+import { type DoubtedLine, type DoubtedPoint, GRID, lineOf, sweepJobs } from "./boiling-lines.ts";
 import { type Chosen, chosenByName, OWN } from "./chosen.ts";
 import { changeFluidDraft, fluidField } from "./fluid-draft.ts";
 import type { FluidUnits } from "./fluid-units.ts";
-import { isBlend, resultOf } from "./results.ts";
-import { CannotCompute } from "./said.tsx";
+import { Basis, CannotCompute, noteWith } from "./said.tsx";
 
-/** From a winter's morning to a condenser in traffic, −20 to 70 °C, K. */
-const GRID = Array.from({ length: 19 }, (_, i) => 253.15 + 5 * i);
 /** Lines that one chart keeps apart. */
 const MOST_LINES = 5;
-
-const sweepJobs = ({ input }: Chosen): Job[] =>
-  GRID.map((T) => ({ name: "saturation", input: { ...input, T } }));
-
-interface DoubtedPoint extends LinePoint {
-  /** Standard uncertainty of the pressure, Pa, where the answer has one. */
-  readonly u?: number;
-}
-
-interface DoubtedLine extends SaturationLine {
-  readonly bubble: readonly DoubtedPoint[];
-  readonly dew?: readonly DoubtedPoint[];
-}
-
-/** Lines of a sweep: temperatures without boiling are left out. */
-function lineOf(name: string, answers: readonly Answer[]): DoubtedLine | undefined {
-  const bubble: DoubtedPoint[] = [];
-  const dew: DoubtedPoint[] = [];
-  for (const answer of answers) {
-    const found = resultOf("saturation", answer);
-    const doubt = answer.kind === "answer" ? (answer.uncertainty ?? {}) : {};
-    const add = (line: DoubtedPoint[], { T, p }: LinePoint, u: number | undefined): number =>
-      line.push({ T, p, ...(u !== undefined && { u }) });
-    if (found && !isBlend(found)) add(bubble, found, undefined);
-    if (found && isBlend(found)) {
-      if (found.bubble) add(bubble, found.bubble, doubt["bubble.p"]);
-      if (found.dew) add(dew, found.dew, doubt["dew.p"]);
-    }
-  }
-  if (bubble.length + dew.length === 0) return undefined;
-  return { name, bubble, ...(dew.length > 0 && { dew }) };
-}
 
 const comparedNames = (): string[] =>
   fluidField("compared")
@@ -92,7 +54,10 @@ export function BoilingChart({ substance, units, readings }: Props) {
       ) : (
         <PictureSheet
           title={props.title}
-          note="Coldproof. Saturation from published equations of state; a full line where it begins to boil, a broken one where it begins to condense."
+          note={noteWith(
+            "Coldproof. Saturation from published equations of state; a full line where it begins to boil, a broken one where it begins to condense.",
+            answers,
+          )}
           table={pressureTemperatureTable({ ...props, width: 0 })}
           draw={(width, height) => (
             <PressureTemperatureChart
@@ -104,6 +69,7 @@ export function BoilingChart({ substance, units, readings }: Props) {
         />
       )}
       <Compare substance={substance.name} others={others} />
+      <Basis answers={answers.filter((_, i) => i % GRID.length === 0)} />
     </section>
   );
 }

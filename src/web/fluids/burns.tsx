@@ -1,15 +1,16 @@
+import type { Answer } from "../../calculations/index.ts";
 import { formatNumber } from "../../units/index.ts";
 import { DataTable } from "../../report/index.ts";
 import { useAnswers } from "../engine/use-answers.ts";
 import type { Chosen } from "./chosen.ts";
 import { type Climate, type Fact, type Flame, type FlameLimit, resultOf } from "./results.ts";
-import { Basis, CannotCompute, Figure, Figures } from "./said.tsx";
+import { Basis, CannotCompute, CautionLines, Figure, Figures } from "./said.tsx";
 
 const burnWords: Readonly<Record<Flame["burns"], string>> = {
   yes: "Burns",
   no: "Does not burn",
   "treat-as-burning": "Treat it as flammable",
-  unknown: "Not known here",
+  unknown: "Not known here whether it burns",
 };
 const ruleWords: Readonly<Record<Flame["rule"], string>> = {
   listed: "as listed",
@@ -31,6 +32,17 @@ const trustWords: Readonly<Record<Fact["trust"], string>> = {
 
 const limitText = ({ volumePercent, massPerVolume }: FlameLimit): string =>
   `${formatNumber(volumePercent, 1)} % by volume, ${formatNumber(1000 * massPerVolume, 0)} g/m³`;
+
+/** What burns says so beside its name, before any number is read. */
+export function FlameLine({ answer }: { readonly answer: Answer | undefined }) {
+  const flame = resultOf("flammability", answer);
+  if (!flame || flame.burns === "no") return null;
+  const by = flame.class === null ? "" : `, class ${flame.class}`;
+  const from = flame.lfl
+    ? ` from ${formatNumber(flame.lfl.volumePercent, 1)} % by volume in air`
+    : "";
+  return <CautionLines cautions={[`${burnWords[flame.burns]}${from}${by}.`]} />;
+}
 
 /** Safety class, flammability limit and warming potential, each with where it comes from. */
 export function BurnsAndWarms({ substance }: { readonly substance: Chosen }) {

@@ -12,7 +12,7 @@ import type { Chosen } from "./chosen.ts";
 import type { FluidUnits } from "./fluid-units.ts";
 import { LoopFields, loopJobs, stateJobs } from "./loop-fields.tsx";
 import { type Loop, type PhaseDiagram, type StateFound, resultOf } from "./results.ts";
-import { Basis, CannotCompute, Figure, Figures } from "./said.tsx";
+import { Basis, CannotCompute, Figure, Figures, noteWith } from "./said.tsx";
 
 interface Props {
   readonly substance: Chosen;
@@ -43,7 +43,10 @@ export function DomeChart({ substance, air, units }: Props) {
       {props ? (
         <PictureSheet
           title={props.title}
-          note="Coldproof. Published equations of state; enthalpy is 200 kJ/kg in liquid at 0 °C where the fluid has one. Lines in the dome: vapour fractions; thin lines: temperatures."
+          note={noteWith(
+            "Coldproof. Published equations of state; enthalpy is 200 kJ/kg in liquid at 0 °C where the fluid has one. Lines in the dome: vapour fractions; thin lines: temperatures.",
+            lines.answers,
+          )}
           table={pressureEnthalpyTable({ ...props, width: 0 })}
           draw={(width, height) => (
             <PressureEnthalpyChart

@@ -12,7 +12,7 @@ import type { Chosen } from "./chosen.ts";
 import { unitOfSpec } from "./fields.tsx";
 import type { FluidUnits } from "./fluid-units.ts";
 import { type WithdrawalSeries, resultOf } from "./results.ts";
-import { Basis, CannotCompute, NoAnswer } from "./said.tsx";
+import { Basis, CannotCompute, NoAnswer, noteWith } from "./said.tsx";
 import { sharesOf, vesselSpecs } from "./vessel-fields.ts";
 
 interface Props {
@@ -48,7 +48,10 @@ export function EmptyingPart({ substance, vessel, air, units, said }: Props) {
       {ways.length === 2 ? (
         <PictureSheet
           title={props.title}
-          note="Coldproof. Withdrawal at constant temperature, phases in equilibrium (Rayleigh, 1902)."
+          note={noteWith(
+            "Coldproof. Withdrawal at constant temperature, phases in equilibrium (Rayleigh, 1902).",
+            answers,
+          )}
           table={withdrawalTable({ ...props, width: 0 })}
           draw={(width, height) => (
             <WithdrawalChart {...props} width={width} {...(height !== undefined && { height })} />

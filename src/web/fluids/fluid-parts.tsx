@@ -3,7 +3,7 @@ import { changeFluidDraft, fluidField } from "./fluid-draft.ts";
 
 const parts = [
   { name: "numbers", label: "Numbers" },
-  { name: "flame", label: "Flame" },
+  { name: "safety", label: "Safety" },
   { name: "charts", label: "Charts" },
   { name: "vessel", label: "Vessel" },
   { name: "air", label: "Air in it" },

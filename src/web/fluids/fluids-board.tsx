@@ -6,7 +6,7 @@ import { prefer, preferences } from "../shell/preferences.ts";
 import { AirPart } from "./air-part.tsx";
 import { AtPoint } from "./at-point.tsx";
 import { BoilingChart } from "./boiling-chart.tsx";
-import { BurnsAndWarms } from "./burns.tsx";
+import { BurnsAndWarms, FlameLine } from "./burns.tsx";
 import { ChooseSubstance } from "./choose-substance.tsx";
 import { chosen } from "./chosen.ts";
 import { DomeChart } from "./dome-chart.tsx";
@@ -41,6 +41,7 @@ export function FluidsBoard({ initial, air, atmosphere, readings, children }: Pr
     <div class="fluids">
       <section class="sheet fluids-choice">
         <ChooseSubstance initial={initial} issue={substance && issue} />
+        {usable && <FlameLine answer={answers[0]} />}
         <Segments
           name="fluids-units"
           label="Units"
@@ -67,7 +68,7 @@ export function FluidsBoard({ initial, air, atmosphere, readings, children }: Pr
             <Part name="numbers">
               <AtPoint substance={substance} {...shared} />
             </Part>
-            <Part name="flame">
+            <Part name="safety">
               <BurnsAndWarms substance={substance} />
             </Part>
           </div>

@@ -46,6 +46,15 @@ export function CautionLines({ cautions }: { readonly cautions: readonly string[
 
 const union = (lists: readonly (readonly string[])[]): string[] => [...new Set(lists.flat())];
 
+const assumptionsOf = (answers: readonly (Answer | undefined)[]): string[] =>
+  union(answers.map((one) => (one?.kind === "answer" ? (one.assumptions ?? []) : [])));
+
+/** The note of a saved picture: an estimate goes out marked as one. */
+export function noteWith(note: string, answers: readonly (Answer | undefined)[]): string {
+  const estimate = estimateIn(assumptionsOf(answers));
+  return estimate === undefined ? note : `${note} ${estimate}`;
+}
+
 interface BasisProps {
   readonly answers: readonly (Answer | undefined)[];
   /** Cautions that stand elsewhere on the page already. */
@@ -56,7 +65,7 @@ interface BasisProps {
 export function Basis({ answers, without = [] }: BasisProps) {
   const full = answers.filter((answer) => answer?.kind === "answer");
   const cautions = union(full.map((one) => one.cautions)).filter((text) => !without.includes(text));
-  const assumptions = union(full.map((one) => one.assumptions ?? []));
+  const assumptions = assumptionsOf(full);
   const sources = union(full.map((one) => one.sources));
   if (full.length === 0) return null;
   const estimate = estimateIn(assumptions);

@@ -1,4 +1,4 @@
-import type { Answer } from "../../calculations/index.ts";
+import { type Answer, FULLEST } from "../../calculations/index.ts";
 import { VesselPicture, type VesselPictureProps, vesselTable } from "../../report/index.ts";
 import { useAnswers } from "../engine/use-answers.ts";
 import { PictureSheet } from "../pictures/picture-sheet.tsx";
@@ -6,7 +6,7 @@ import type { Chosen } from "./chosen.ts";
 import { FluidQuantity, issueOf } from "./fields.tsx";
 import type { FluidUnits } from "./fluid-units.ts";
 import { type PhaseView, type VesselContents, resultOf } from "./results.ts";
-import { Basis, CannotCompute, Figure, Figures, NoAnswer } from "./said.tsx";
+import { Basis, CannotCompute, Figure, Figures, NoAnswer, noteWith } from "./said.tsx";
 import { EmptyingPart } from "./emptying-part.tsx";
 import { sharesOf, typedVessel, vesselInputs } from "./vessel-fields.ts";
 
@@ -76,7 +76,7 @@ function Contents({ substance, found, answer, current, units }: ContentsProps) {
           small={`${(100 * found.liquidFraction).toFixed(0)} % of the mass`}
         />
       </Figures>
-      <Picture {...{ substance, found, units }} pressure={units.gauge.text(p, u)} />
+      <Picture {...{ substance, found, answer, units }} pressure={units.gauge.text(p, u)} />
     </>
   );
 }
@@ -84,11 +84,12 @@ function Contents({ substance, found, answer, current, units }: ContentsProps) {
 interface PictureProps {
   readonly substance: Chosen;
   readonly found: VesselContents;
+  readonly answer: Answer | undefined;
   readonly units: FluidUnits;
   readonly pressure: string;
 }
 
-function Picture({ substance, found, units, pressure }: PictureProps) {
+function Picture({ substance, found, answer, units, pressure }: PictureProps) {
   const phase = (kind: PhaseView["kind"]) => found.phases.find((one) => one.kind === kind);
   const [liquid, vapour] = [phase("liquid"), phase("vapour")];
   const view = (one: PhaseView) => ({
@@ -103,11 +104,14 @@ function Picture({ substance, found, units, pressure }: PictureProps) {
     liquidVolumeFraction: found.liquidVolumeFraction,
     ...(liquid && { liquid: view(liquid) }),
     ...(vapour && { vapour: view(vapour) }),
+    limit: { fraction: FULLEST, name: `limit ${(100 * FULLEST).toFixed(0)} %` },
   };
   return (
     <PictureSheet
       title={props.title}
-      note="Coldproof. Equilibrium at the vessel's temperature, volume and mass."
+      note={noteWith("Coldproof. Equilibrium at the vessel's temperature, volume and mass.", [
+        answer,
+      ])}
       table={vesselTable({ ...props, width: 0 })}
       draw={(width, height) => (
         <VesselPicture {...props} width={width} {...(height !== undefined && { height })} />
