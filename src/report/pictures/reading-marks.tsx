@@ -23,10 +23,16 @@ export function ReadingMarks({ readings, x, y, edge, top, bottom }: ReadingMarks
     top,
     bottom,
   );
+  const hottest = Math.max(...readings.map(({ T }) => x(T.value)));
   return (
     <>
       {readings.map((reading, i) => (
-        <ReadingMark key={i} {...{ reading, x, y, edge }} nameY={names[i] ?? 0} />
+        <ReadingMark
+          key={i}
+          {...{ reading, x, y, edge }}
+          nameY={names[i] ?? 0}
+          right={readings.length > 1 && x(reading.T.value) === hottest}
+        />
       ))}
     </>
   );
@@ -35,14 +41,17 @@ export function ReadingMarks({ readings, x, y, edge, top, bottom }: ReadingMarks
 interface ReadingMarkProps extends Omit<ReadingMarksProps, "readings" | "top" | "bottom"> {
   readonly reading: PairReading;
   readonly nameY: number;
+  /** The name stands on the right where it has room: on the left are other marks. */
+  readonly right: boolean;
 }
 
-function ReadingMark({ reading: { name, T, p }, x, y, edge, nameY }: ReadingMarkProps) {
+function ReadingMark({ reading: { name, T, p }, x, y, edge, nameY, right }: ReadingMarkProps) {
   const at = { x: x(T.value), y: y(p.value) };
   const [halfT, halfP] = [COVERAGE_95 * T.u, COVERAGE_95 * p.u];
   const [west, east] = [px(x(T.value - halfT)), px(x(T.value + halfT))];
   const [south, north] = [px(y(p.value - halfP)), px(y(p.value + halfP))];
-  const left = at.x - 12 - textWidth(name, TEXT) > 40;
+  const room = textWidth(name, TEXT) + 12;
+  const left = at.x - room > 40 && !(right && at.x + room < edge - 60);
   return (
     <g>
       {halfT > 0 && (

@@ -42,6 +42,7 @@ export function VesselPicture(props: VesselPictureProps) {
   const inside = { top: TOP, bottom: height - TOP, wide };
   const tall = inside.bottom - inside.top;
   const surface = inside.bottom - level * tall;
+  const limitY = limit && inside.bottom - limit.fraction * tall;
   const left = wide + 26;
   return (
     <Picture
@@ -63,11 +64,11 @@ export function VesselPicture(props: VesselPictureProps) {
         )}
       </g>
       <rect class="pic-shell" x={2} y={inside.top} width={wide} height={tall} rx={ROUND} />
-      {limit && <Limit limit={limit} y={inside.bottom - limit.fraction * tall} wide={wide} />}
+      {limit && <Limit limit={limit} y={limitY ?? 0} wide={wide} />}
       <text
         class="pic-number pic-over"
         x={2 + wide / 2}
-        y={px(levelText(surface, inside))}
+        y={px(levelText(surface, inside, limitY))}
         font-size="15"
         text-anchor="middle"
       >
@@ -93,9 +94,18 @@ export function VesselPicture(props: VesselPictureProps) {
   );
 }
 
-/** The level's figure stands above the surface, or below it where the vapour has no room. */
-const levelText = (surface: number, { top, bottom }: { top: number; bottom: number }): number =>
-  surface - top > 24 ? Math.min(surface - 7, bottom - 8) : surface + 20;
+/** The level's figure stands above the surface, else below it: never on the limit's name, never outside. */
+function levelText(
+  surface: number,
+  { top, bottom }: { top: number; bottom: number },
+  limit: number | undefined,
+): number {
+  const above = surface - 7;
+  const touches = limit !== undefined && Math.abs(above - (limit - 4)) < 18;
+  if (above - 14 > top && !touches) return Math.min(above, bottom - 8);
+  const below = Math.max(surface, limit ?? surface) + 20;
+  return below < bottom - 4 ? below : Math.min(surface, limit ?? surface) - 22;
+}
 
 function Limit({ limit, y, wide }: { limit: { name: string }; y: number; wide: number }) {
   return (

@@ -28,7 +28,7 @@ export function AirChart({ substance, gas, found, answer, units }: Props) {
   const u = relativeDoubt(answer, found) ?? 0;
   const props: Omit<PressureTemperatureProps, "width"> = {
     id: "fluid-air",
-    title: titleOf(gas, found, units),
+    title: titleOf(gas, found, units, u),
     shownT: units.T,
     shownP: units.gauge,
     lines: [line],
@@ -57,12 +57,17 @@ export function AirChart({ substance, gas, found, answer, units }: Props) {
   );
 }
 
-function titleOf(gas: string, { points }: AirInside, { T, dP, gauge }: FluidUnits): string {
+function titleOf(
+  gas: string,
+  { points }: AirInside,
+  { T, dP, gauge }: FluidUnits,
+  u: number,
+): string {
   const [first, second] = points;
   if (!first) return "";
-  const adds = `At ${T.nominal(first.T)} the ${gas} adds ${dP.text(first.excess).replace("+", "")}`;
+  const adds = `At ${T.nominal(first.T)} the ${gas} adds ${dP.text(first.excess, u * first.p).replace("+", "")}`;
   if (!second) return adds;
-  return `${adds}, at ${T.nominal(second.T)} ${dP.text(second.excess).replace("+", "")}; the refrigerant alone goes from ${gauge.text(first.without)} to ${gauge.text(second.without)}`;
+  return `${adds}, at ${T.nominal(second.T)} ${dP.text(second.excess, u * second.p).replace("+", "")}; the refrigerant alone goes from ${gauge.text(first.without, u * first.without)} to ${gauge.text(second.without, u * second.without)}`;
 }
 
 /** The answer's uncertainty belongs to its first point; the second is off by the same part. */

@@ -67,7 +67,7 @@ export function BurnsAndWarms({ substance }: { readonly substance: Chosen }) {
           />
           <Figure label="In air" value={burnWords[flame.burns]} />
           <Figure
-            label="Lower flammability limit"
+            label="Burns from (LFL)"
             value={
               flame.lfl
                 ? `${formatNumber(flame.lfl.volumePercent, 1)} %`
