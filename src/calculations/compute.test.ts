@@ -45,6 +45,7 @@ const examples: Readonly<Record<string, unknown>> = {
     T2: "40 °C",
   },
   "phase-diagram": { fluid: "R134a" },
+  cycle: { fluid: "R134a", low: "30 psig", high: "200 psig", suction: "50 °F", liquid: "110 °F" },
   flammability: { blend: "r-441a" },
   climate: {
     blend: [
