@@ -65,6 +65,15 @@ export type {
 } from "./pictures/withdrawal-props.ts";
 export { withdrawalTable } from "./pictures/withdrawal-words.ts";
 export { VesselPicture, type VesselPictureProps, vesselTable } from "./pictures/vessel-picture.tsx";
+export { SweepChart } from "./pictures/sweep-chart.tsx";
+export type { SweepChartProps, SweepGap, SweepLine, SweepPoint } from "./pictures/sweep-props.ts";
+export { sweepTable } from "./pictures/sweep-words.ts";
+export {
+  ChargeBars,
+  type ChargeBarsProps,
+  chargeTable,
+  type PartMass,
+} from "./pictures/charge-bars.tsx";
 export type { MassShare } from "./pictures/composition.ts";
 export type {
   CycleLine,

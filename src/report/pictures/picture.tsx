@@ -47,7 +47,16 @@ export const Picture = ({ kind, below, ...drawing }: PictureProps) => (
 
 interface PictureProps extends DrawingProps {
   readonly kind:
-    "mass" | "trace" | "comparison" | "hold" | "phase" | "pressure" | "withdrawal" | "vessel";
+    | "mass"
+    | "trace"
+    | "comparison"
+    | "hold"
+    | "phase"
+    | "pressure"
+    | "withdrawal"
+    | "vessel"
+    | "sweep"
+    | "charge";
   readonly below?: ComponentChildren;
 }
 
