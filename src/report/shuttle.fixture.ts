@@ -22,7 +22,12 @@ const runValue = (
   uInstrument: u * 0.94,
   instrument: ids.thermometer,
   standing: "settled",
-  source: { kind: "trace", trace: ids.trace, column },
+  source: {
+    kind: "trace",
+    trace: ids.trace,
+    column,
+    window: { fromSeconds: 500, toSeconds: 799, n: 300, nEff: 30 },
+  },
 });
 
 const difference = (

@@ -152,3 +152,14 @@ test("the stages stand where the notes leave them", () => {
     new Set(["return-air", "closures-read", "answer-read"]),
   );
 });
+
+test("every logged figure says which tail of its run gave it", () => {
+  const logged = view.runs.flatMap(({ values }) =>
+    values.flatMap(({ source }) => (source.kind === "trace" ? [source.window] : [])),
+  );
+  expect(logged.length).toBeGreaterThan(10);
+  for (const { fromSeconds, toSeconds } of logged) {
+    expect(toSeconds - fromSeconds).toBeGreaterThan(250);
+    expect(toSeconds - fromSeconds).toBeLessThan(301);
+  }
+});
