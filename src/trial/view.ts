@@ -257,7 +257,8 @@ export interface Comparison {
   readonly rows: readonly DifferenceRow[];
   /** Air, humidity and speed differences between the same runs: conditions were not equal. */
   readonly conditions: readonly DifferenceRow[];
-  readonly conditionsSentence: string;
+  /** Conditions that move the results most and were not measured on both sides. */
+  readonly unmeasured: readonly ReadingQuantity[];
 }
 
 export interface NoteView {
