@@ -16,6 +16,7 @@ export {
   unitOfRunValue,
   type UnitSystem,
 } from "./choose-unit.ts";
+export { conditionsSentence } from "./conditions-sentence.ts";
 export { COVERAGE_95, type Shown, shownDifference, shownIn } from "./shown.ts";
 export {
   airSourceNames,

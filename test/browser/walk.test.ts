@@ -78,7 +78,10 @@ describe.each(widths)("the walk $name", ({ viewport }) => {
     await restore(hand);
 
     await hand.open("stage/compare/-", "Compare");
-    await page.getByText("As measured; conditions were not equal.").first().waitFor();
+    await page
+      .getByText(/^As measured\. Conditions were not equal: /)
+      .first()
+      .waitFor();
     await hand.open("grams", "Where every gram is");
     expect(await ledgerText(page)).toMatch(/211\.0\s±\s8\.5\sg\s*Can 1 → The vehicle/);
     const ledger = await ledgerText(page);

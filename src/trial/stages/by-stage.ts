@@ -19,33 +19,50 @@ type Rule = (facts: Facts, entries: Standing, place: Place) => readonly Requirem
 const setUp = (id: string, words: Wording, met: boolean, missing: string): Requirement =>
   requirement(id, "set-up", words, { met, done: "It is written down.", missing });
 
-export const plan: Rule = (facts, _entries, place) => {
-  const { opened, vehicle, instruments, products, vessels } = facts;
+export const plan: Rule = (facts, _entries, place) => [
+  ...asked(facts),
+  ...listed(facts),
+  confirmed(facts, place, "hazards-read", [
+    "Read every caution of this page.",
+    "Every caution of this page has been read.",
+  ]),
+  confirmed(facts, place, "law-asked", [
+    "Find out whether these products are allowed here.",
+    "It is known whether these products are allowed here.",
+  ]),
+];
+
+/** The question and the vehicle that is to answer it. */
+const asked = ({ opened, vehicle }: Facts): Requirement[] => [
+  setUp(
+    "question",
+    ["Fix the question.", "The question is fixed."],
+    opened !== undefined,
+    "Nothing is asked yet.",
+  ),
+  setUp(
+    "margin",
+    [
+      "Say which vent difference would matter, before the first reading.",
+      "The smallest difference that matters is fixed before the data.",
+    ],
+    opened?.margin !== undefined,
+    "Without it any difference could be called large or small afterwards.",
+  ),
+  setUp(
+    "vehicle",
+    ["Describe the vehicle.", "The vehicle is described."],
+    vehicle !== undefined,
+    "Its label names the refrigerant and the charge.",
+  ),
+];
+
+/** What the work is done with and on. */
+function listed({ instruments, products, vessels }: Facts): Requirement[] {
   const lacking = (["pressure", "temperature", "mass"] as const).filter(
     (kind) => !instruments.some(({ measures }) => measures === kind),
   );
   return [
-    setUp(
-      "question",
-      ["Fix the question.", "The question is fixed."],
-      opened !== undefined,
-      "Nothing is asked yet.",
-    ),
-    setUp(
-      "margin",
-      [
-        "Say which vent difference would matter, before the first reading.",
-        "The smallest difference that matters is fixed before the data.",
-      ],
-      opened?.margin !== undefined,
-      "Without it any difference could be called large or small afterwards.",
-    ),
-    setUp(
-      "vehicle",
-      ["Describe the vehicle.", "The vehicle is described."],
-      vehicle !== undefined,
-      "Its label names the refrigerant and the charge.",
-    ),
     setUp(
       "instruments",
       [
@@ -70,16 +87,8 @@ export const plan: Rule = (facts, _entries, place) => {
       vessels.some(isCompleteCylinder),
       "No listed cylinder has all three marks yet.",
     ),
-    confirmed(facts, place, "hazards-read", [
-      "Read every caution of this page.",
-      "Every caution of this page has been read.",
-    ]),
-    confirmed(facts, place, "law-asked", [
-      "Find out whether these products are allowed here.",
-      "It is known whether these products are allowed here.",
-    ]),
   ];
-};
+}
 
 const isCompleteCylinder = (vessel: Facts["vessels"][number]): boolean =>
   vessel.kind === "cylinder" &&

@@ -86,12 +86,15 @@ function sentence(check: StaticCheck, name: string, unit: string): string {
   }
 }
 
+/** A label charge in pounds or ounces: small masses are then read in ounces. */
+const isUs = (unit: string | undefined): boolean => unit === "lb" || unit === "oz";
+
 /** Least mass that shows the same, in the unit of the label charge. */
 function chargeDetail({ vehicle }: TrialView, check: StaticCheck, name: string): VerdictDetail {
   const least =
     check.leastMass === undefined
       ? `${formatValue(check.leastDensity, "g/L")} of internal volume (enter the vehicle's internal volume to see the mass)`
-      : shown(check.leastMass, vehicle?.labelChargeTyped.unit === "oz" ? "oz" : "g");
+      : shown(check.leastMass, isUs(vehicle?.labelChargeTyped.unit) ? "oz" : "g");
   return {
     heading: "Static pressure does not measure the charge",
     text: `Any mass from ${least} up shows this same pressure, because vapour over a drop of liquid ${name} is enough.`,
