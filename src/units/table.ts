@@ -9,6 +9,7 @@ export type Dimension =
   | "length"
   | "speed"
   | "rotation"
+  | "power"
   | "ratio"
   | "duration"
   | "density"
@@ -185,6 +186,12 @@ const rows: Readonly<Record<Dimension, readonly Row[]>> = {
   rotation: [
     ["rpm", "rpm", "revolutions per minute", undefined, 1 / 60, 0, ["rev/min", "r/min"]],
     ["rev/s", "rev/s", "revolutions per second", undefined, 1, 2, ["r/s"]],
+  ],
+  power: [
+    ["W", "W", "watts", undefined, 1, 0, ["watt", "watts"]],
+    ["kW", "kW", "kilowatts", undefined, 1e3, 2, ["kilowatt", "kilowatts"]],
+    // International Table Btu of 2326 J/kg times one pound, as for the specific energy below.
+    ["Btu/h", "Btu/h", "British thermal units per hour", undefined, (2326 * POUND) / 3600, 0],
   ],
   ratio: [
     ["%", "%", "percent", undefined, 0.01, 1, ["percent", "%rh"]],

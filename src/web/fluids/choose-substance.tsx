@@ -2,32 +2,32 @@ import { blendNames } from "../../calculations/index.ts";
 import { FieldFrame } from "../fields/field-frame.tsx";
 import { ComposeBlend } from "./compose-blend.tsx";
 import { OWN, partsText } from "./chosen.ts";
-import { changeFluidDraft, fluidField } from "./fluid-draft.ts";
+import type { FieldDraft } from "../fields/field-draft.ts";
+import { fluidDraft } from "./fluid-draft.ts";
 import { SubstancePick } from "./substance-pick.tsx";
 
 interface Props {
   readonly initial: string;
   readonly issue: string | undefined;
+  /** Of which page; of the fluids' unless told. */
+  readonly draft?: FieldDraft;
 }
 
 /** A pure fluid, a blend with a name, or a composition typed by hand. */
-export function ChooseSubstance({ initial, issue }: Props) {
-  const value = fluidField("substance", initial);
+export function ChooseSubstance({ initial, issue, draft = fluidDraft }: Props) {
+  const id = `${draft.prefix}-substance`;
+  const value = draft.field("substance", initial);
   const blend = blendNames.find(({ name }) => name === value);
   const parts = partsText(value);
   return (
     <>
-      <FieldFrame
-        id="fluids-substance"
-        label="Fluid or blend"
-        issue={value === OWN ? undefined : issue}
-      >
+      <FieldFrame id={id} label="Fluid or blend" issue={value === OWN ? undefined : issue}>
         <SubstancePick
-          id="fluids-substance"
+          id={id}
           value={value}
           own
           onChange={(substance) => {
-            changeFluidDraft({ substance });
+            draft.change({ substance });
           }}
         />
       </FieldFrame>
@@ -36,7 +36,7 @@ export function ChooseSubstance({ initial, issue }: Props) {
           {parts} by mass. {blend?.note}
         </p>
       )}
-      {value === OWN && <ComposeBlend issue={issue} />}
+      {value === OWN && <ComposeBlend issue={issue} draft={draft} />}
     </>
   );
 }

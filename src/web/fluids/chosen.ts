@@ -1,5 +1,6 @@
 import { blendNames, fluidNames } from "../../calculations/index.ts";
-import { fluidField } from "./fluid-draft.ts";
+import type { FieldDraft } from "../fields/field-draft.ts";
+import { fluidDraft } from "./fluid-draft.ts";
 
 /** A fluid or blend in question, as calculations take it. */
 export interface Chosen {
@@ -19,14 +20,15 @@ export interface TypedPart {
   readonly share: string;
 }
 
-export const basisOf = (): "mass" | "mole" => (fluidField("basis") === "mole" ? "mole" : "mass");
+export const basisOf = ({ field }: FieldDraft = fluidDraft): "mass" | "mole" =>
+  field("basis") === "mole" ? "mole" : "mass";
 
 /** The parts as they stand in the fields, unusable ones included. */
-export function typedParts(): readonly TypedPart[] {
-  const count = Math.min(MOST_PARTS, Math.max(2, Number(fluidField("parts", "2")) || 2));
+export function typedParts({ field }: FieldDraft = fluidDraft): readonly TypedPart[] {
+  const count = Math.min(MOST_PARTS, Math.max(2, Number(field("parts", "2")) || 2));
   return Array.from({ length: count }, (_, i) => ({
-    fluid: fluidField(`part.${i}.fluid`),
-    share: fluidField(`part.${i}.share`),
+    fluid: field(`part.${i}.fluid`),
+    share: field(`part.${i}.share`),
   }));
 }
 
@@ -36,12 +38,12 @@ export const chosenByName = (name: string): Chosen => {
 };
 
 /** What the fields name; undefined while a typed composition has an empty field. */
-export function chosen(initial: string): Chosen | undefined {
-  const name = fluidField("substance", initial);
+export function chosen(initial: string, draft: FieldDraft = fluidDraft): Chosen | undefined {
+  const name = draft.field("substance", initial);
   if (name !== OWN) return chosenByName(name);
-  const parts = typedParts();
+  const parts = typedParts(draft);
   if (parts.some(({ fluid, share }) => fluid === "" || share.trim() === "")) return undefined;
-  const basis = basisOf();
+  const basis = basisOf(draft);
   return {
     name: `${parts.map(({ fluid }) => fluid).join("/")} (${parts.map(({ share }) => share.trim()).join("/")} % by ${basis})`,
     pure: false,

@@ -2,11 +2,18 @@ import { parseNumber } from "../../units/index.ts";
 import { Segments } from "../fields/segments.tsx";
 import { basisOf, MOST_PARTS, type TypedPart, typedParts } from "./chosen.ts";
 import { SubstancePick } from "./substance-pick.tsx";
-import { changeFluidDraft } from "./fluid-draft.ts";
+import type { FieldDraft } from "../fields/field-draft.ts";
+import { fluidDraft } from "./fluid-draft.ts";
+
+interface ComposeProps {
+  readonly issue: string | undefined;
+  /** Of which page; of the fluids' unless told. */
+  readonly draft?: FieldDraft | undefined;
+}
 
 /** A composition typed by hand, by mass or by mole. */
-export function ComposeBlend({ issue }: { readonly issue: string | undefined }) {
-  const parts = typedParts();
+export function ComposeBlend({ issue, draft = fluidDraft }: ComposeProps) {
+  const parts = typedParts(draft);
   const sum = parts.reduce((total, { share }) => {
     const parsed = parseNumber(share);
     return total + (parsed.kind === "number" ? parsed.value : 0);
@@ -16,21 +23,21 @@ export function ComposeBlend({ issue }: { readonly issue: string | undefined }) 
     <fieldset class="compose">
       <legend class="field-label">Composition</legend>
       <Segments
-        name="fluids-basis"
+        name={`${draft.prefix}-basis`}
         label="Fractions are by"
-        value={basisOf()}
+        value={basisOf(draft)}
         options={[
           { value: "mass", label: "% by mass" },
           { value: "mole", label: "% by mole" },
         ]}
         onChange={(basis) => {
-          changeFluidDraft({ basis });
+          draft.change({ basis });
         }}
       />
       <ul class="compose-parts">
         {parts.map((part, i) => (
           <li key={i}>
-            <PartFields part={part} place={i} parts={parts} />
+            <PartFields part={part} place={i} parts={parts} draft={draft} />
           </li>
         ))}
       </ul>
@@ -43,7 +50,7 @@ export function ComposeBlend({ issue }: { readonly issue: string | undefined }) 
           type="button"
           class="button"
           onClick={() => {
-            changeFluidDraft({ parts: String(parts.length + 1) });
+            draft.change({ parts: String(parts.length + 1) });
           }}
         >
           Add a part
@@ -57,21 +64,22 @@ interface PartProps {
   readonly part: TypedPart;
   readonly place: number;
   readonly parts: readonly TypedPart[];
+  readonly draft: FieldDraft;
 }
 
-function PartFields({ part, place, parts }: PartProps) {
+function PartFields({ part, place, parts, draft }: PartProps) {
   const others = parts.filter((_, i) => i !== place).map(({ fluid }) => fluid);
   return (
     <div class="compose-part">
       <SubstancePick
-        id={`fluids-part-${place}`}
+        id={`${draft.prefix}-part-${place}`}
         label={`Part ${place + 1}`}
         value={part.fluid}
         empty="Choose"
         blends={false}
         without={others}
         onChange={(fluid) => {
-          changeFluidDraft({ [`part.${place}.fluid`]: fluid });
+          draft.change({ [`part.${place}.fluid`]: fluid });
         }}
       />
       <input
@@ -82,7 +90,7 @@ function PartFields({ part, place, parts }: PartProps) {
         aria-label={`Per cent of part ${place + 1}`}
         value={part.share}
         onInput={(event) => {
-          changeFluidDraft({ [`part.${place}.share`]: event.currentTarget.value });
+          draft.change({ [`part.${place}.share`]: event.currentTarget.value });
         }}
       />
       {parts.length > 2 && (
@@ -91,7 +99,7 @@ function PartFields({ part, place, parts }: PartProps) {
           class="plain"
           aria-label={`Leave out part ${place + 1}`}
           onClick={() => {
-            changeFluidDraft(without(parts, place));
+            draft.change(without(parts, place));
           }}
         >
           Leave out

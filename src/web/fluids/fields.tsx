@@ -3,7 +3,8 @@ import type { Dimension } from "../../units/index.ts";
 import { describedBy, FieldFrame } from "../fields/field-frame.tsx";
 import { QuantityInput } from "../fields/quantity-input.tsx";
 import { rememberUnit, unitFor } from "../shell/preferences.ts";
-import { changeFluidDraft, fluidField } from "./fluid-draft.ts";
+import type { FieldDraft } from "../fields/field-draft.ts";
+import { fluidDraft } from "./fluid-draft.ts";
 
 export interface QuantitySpec {
   readonly name: string;
@@ -18,38 +19,48 @@ interface Props {
   readonly hint?: string;
   readonly optional?: boolean;
   readonly issue?: string | undefined;
+  /** Of which page; of the fluids' unless told. */
+  readonly draft?: FieldDraft;
+  /** May be below zero. */
+  readonly signed?: boolean;
 }
 
-const unitKey = ({ name }: QuantitySpec): string => `fluids ${name}`;
+const unitKey = ({ name }: QuantitySpec, { prefix }: FieldDraft): string => `${prefix} ${name}`;
 
-export const unitOfSpec = (spec: QuantitySpec): string => unitFor(unitKey(spec), spec.usual);
+export const unitOfSpec = (spec: QuantitySpec, draft: FieldDraft = fluidDraft): string =>
+  unitFor(unitKey(spec, draft), spec.usual);
 
 /** What stands in a field, with its unit, as calculations read it; undefined while it is empty. */
-export function typedQuantity(spec: QuantitySpec): string | undefined {
-  const text = fluidField(spec.name, spec.initial).trim();
+export function typedQuantity(
+  spec: QuantitySpec,
+  draft: FieldDraft = fluidDraft,
+): string | undefined {
+  const text = draft.field(spec.name, spec.initial).trim();
   if (text === "") return undefined;
   // A unit typed behind the number counts before the one beside the field.
-  return /[a-z°µ"%]/i.test(text) ? text : `${text} ${unitOfSpec(spec)}`;
+  return /[a-z°µ"%]/i.test(text) ? text : `${text} ${unitOfSpec(spec, draft)}`;
 }
 
 /** A quantity of this page. */
-export function FluidQuantity({ spec, hint, optional, issue }: Props) {
-  const id = `fluids-${spec.name}`;
+export function FluidQuantity(props: Props) {
+  const { spec, hint, optional, issue, signed = false, draft = fluidDraft } = props;
+  const id = `${draft.prefix}-${spec.name}`;
   return (
     <FieldFrame id={id} label={spec.label} hint={hint} optional={optional} issue={issue}>
       <QuantityInput
         id={id}
         label={spec.label}
-        text={fluidField(spec.name, spec.initial)}
-        unit={unitOfSpec(spec)}
+        text={draft.field(spec.name, spec.initial)}
+        unit={unitOfSpec(spec, draft)}
         dimensions={[spec.dimension]}
         describedBy={describedBy(id, hint, issue)}
+        signed={signed}
         invalid={issue !== undefined}
         onText={(text) => {
-          changeFluidDraft({ [spec.name]: text });
+          draft.change({ [spec.name]: text });
         }}
         onUnit={(unit) => {
-          rememberUnit(unitKey(spec), unit);
+          rememberUnit(unitKey(spec, draft), unit);
         }}
       />
     </FieldFrame>

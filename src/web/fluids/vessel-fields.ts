@@ -63,7 +63,7 @@ export const vesselInputs = () => ({
 /** What the three fields say; undefined while one is empty. */
 export function typedVessel(): Readonly<Record<"volume" | "mass" | "T", string>> | undefined {
   const specs = vesselInputs();
-  const [volume, mass, T] = [specs.volume, specs.mass, specs.T].map(typedQuantity);
+  const [volume, mass, T] = [specs.volume, specs.mass, specs.T].map((spec) => typedQuantity(spec));
   return volume === undefined || mass === undefined || T === undefined
     ? undefined
     : { volume, mass, T };
