@@ -45,6 +45,24 @@ const examples: Readonly<Record<string, unknown>> = {
     T2: "40 °C",
   },
   "phase-diagram": { fluid: "R134a" },
+  vehicle: {
+    vehicle: { preset: "large-orifice" },
+    fluid: "R134a",
+    charge: "3 lb",
+    ambient: "90 °F",
+    humidity: "45 %",
+  },
+  sweep: {
+    vehicle: { preset: "compact-expansion" },
+    fluid: "R134a",
+    charge: "420 g",
+    ambient: "30 °C",
+    humidity: 0.5,
+    over: "ambient",
+    from: "25 °C",
+    to: "40 °C",
+    steps: 4,
+  },
   flammability: { blend: "r-441a" },
   climate: {
     blend: [
