@@ -46,6 +46,24 @@ const examples: Readonly<Record<string, unknown>> = {
   },
   "phase-diagram": { fluid: "R134a" },
   cycle: { fluid: "R134a", low: "30 psig", high: "200 psig", suction: "50 °F", liquid: "110 °F" },
+  vehicle: {
+    vehicle: { preset: "large-orifice" },
+    fluid: "R134a",
+    charge: "3 lb",
+    ambient: "90 °F",
+    humidity: "45 %",
+  },
+  sweep: {
+    vehicle: { preset: "compact-expansion" },
+    fluid: "R134a",
+    charge: "420 g",
+    ambient: "30 °C",
+    humidity: 0.5,
+    over: "ambient",
+    from: "25 °C",
+    to: "40 °C",
+    steps: 4,
+  },
   flammability: { blend: "r-441a" },
   climate: {
     blend: [
