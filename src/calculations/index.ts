@@ -13,4 +13,11 @@ export { calculations, compute, findCalculation } from "./compute.ts";
 export type { Calculation } from "./definition.ts";
 export { findFluid } from "./fluid-field.ts";
 export { FULLEST } from "./vessel-fields.ts";
+export {
+  type ParameterGroup,
+  type ParameterView,
+  type PresetView,
+  vehicleParameters,
+  vehiclePresets,
+} from "./vehicle-parameters.ts";
 export { blendNames, fluidNames } from "./substance-names.ts";

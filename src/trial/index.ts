@@ -68,6 +68,7 @@ export type {
   VesselView,
   WithdrawalView,
 } from "./view.ts";
+export { type ModelChoice, modelOf } from "./expectation/vehicle-model.ts";
 export { lostAccount, unaccountedAccount, vehicleAccount } from "./ledger/view.ts";
 export type {
   Account,

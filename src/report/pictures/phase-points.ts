@@ -27,6 +27,8 @@ export interface CycleLine {
   readonly points: readonly StatePoint[];
   /** Numbered corners of the loop. */
   readonly corners: readonly NamedState[];
+  /** Drawn broken, to stand beside a whole one. */
+  readonly broken?: boolean;
 }
 
 /** How the three quantities of a state are shown. */

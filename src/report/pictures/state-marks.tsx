@@ -34,9 +34,12 @@ interface CycleMarksProps {
 /** Loops with their corners numbered. */
 export const CycleMarks = ({ cycles, place, plot }: CycleMarksProps) => (
   <>
-    {cycles.map(({ points, corners }, i) => (
+    {cycles.map(({ points, corners, broken }, i) => (
       <g key={i} class={`pic-cycle pic-series-${(i % 5) + 2}`}>
-        <path class="pic-cycle-line" d={`${pathOf([points.map(place)])}Z`} />
+        <path
+          class={broken === true ? "pic-cycle-line pic-broken" : "pic-cycle-line"}
+          d={`${pathOf([points.map(place)])}Z`}
+        />
         {corners.map((corner, c) => {
           const at = place(corner);
           return (

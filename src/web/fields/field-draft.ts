@@ -7,9 +7,9 @@ export interface FieldDraft {
   /** Before the ids of its fields and the names of its remembered units. */
   readonly prefix: string;
   /** Brings back what was typed last; called when the page opens first. */
-  start(): Promise<void>;
-  change(change: Draft): void;
-  field(name: string, initial?: string): string;
+  readonly start: () => Promise<void>;
+  readonly change: (change: Draft) => void;
+  readonly field: (name: string, initial?: string) => string;
 }
 
 /** @param key Under which the device keeps it. */

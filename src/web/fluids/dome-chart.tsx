@@ -1,7 +1,6 @@
 import { formatNumber } from "../../units/index.ts";
 import {
   type CycleLine,
-  type PiecedLine,
   PressureEnthalpyChart,
   type PressureEnthalpyProps,
   pressureEnthalpyTable,
@@ -10,6 +9,7 @@ import { useAnswers } from "../engine/use-answers.ts";
 import { PictureSheet } from "../pictures/picture-sheet.tsx";
 import type { Chosen } from "./chosen.ts";
 import type { FluidUnits } from "./fluid-units.ts";
+import { pointsOf } from "./dome-points.ts";
 import { LoopFields, loopJobs, stateJobs } from "./loop-fields.tsx";
 import { type Loop, type PhaseDiagram, type StateFound, resultOf } from "./results.ts";
 import { Basis, CannotCompute, Figure, Figures, noteWith } from "./said.tsx";
@@ -112,9 +112,6 @@ function domeProps(data: DomeData): Omit<PressureEnthalpyProps, "width"> {
     cycles: loop ? [cycleOf(loop)] : [],
   };
 }
-
-const pointsOf = ({ pieces }: PhaseDiagram["bubble"]): PiecedLine =>
-  pieces.map(({ T, p, h }) => T.map((each, i) => ({ T: each, p: p[i] ?? 0, h: h[i] ?? 0 })));
 
 const cycleOf = ({ corners }: Loop): CycleLine => ({
   name: "Loop",

@@ -34,6 +34,9 @@ export function Home() {
             <a class="button" href={pathTo("fluids")}>
               Look up a fluid or blend
             </a>
+            <a class="button" href={pathTo("vehicle")}>
+              What a vehicle should read
+            </a>
           </div>
         </div>
         <section class="home-list" aria-labelledby="trials">

@@ -3,6 +3,7 @@ import { useEffect, useRef } from "preact/hooks";
 import { FluidsPage } from "../fluids/fluids-page.tsx";
 import { Home } from "../home/home.tsx";
 import { NewTrial } from "../home/new-trial.tsx";
+import { VehiclePage } from "../vehicle/vehicle-page.tsx";
 import { TrialPage } from "./trial-page.tsx";
 import { superseded } from "./log-keeper.ts";
 import { notice } from "./notice.ts";
@@ -45,6 +46,8 @@ export function App() {
         <NewTrial />
       ) : page === "fluids" ? (
         <FluidsPage />
+      ) : page === "vehicle" ? (
+        <VehiclePage />
       ) : page === "settings" ? (
         <Settings />
       ) : (

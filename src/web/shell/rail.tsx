@@ -6,7 +6,7 @@ interface Props {
   readonly parts: readonly string[];
 }
 
-/** Desk navigation: every stage at hand, then the views of the whole log and of any fluid. */
+/** Desk navigation: every stage at hand, then the views of the whole log, of any fluid and of the vehicle. */
 export function Rail({ trial, parts }: Props) {
   const current = (page: string) => (parts[0] === page ? "page" : undefined);
   return (
@@ -34,6 +34,15 @@ export function Rail({ trial, parts }: Props) {
             aria-current={current("fluids")}
           >
             Fluids and blends
+          </a>
+        </li>
+        <li>
+          <a
+            class="stage-link"
+            href={pathTo("trial", trial, "vehicle")}
+            aria-current={current("vehicle")}
+          >
+            What this vehicle should read
           </a>
         </li>
       </ul>

@@ -1,5 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 import { TrialFluids } from "../fluids/trial-fluids.tsx";
+import { TrialVehicle } from "../vehicle/trial-vehicle.tsx";
 import { GramsPage } from "../ledger/grams-page.tsx";
 import { LogPage } from "../log/log-page.tsx";
 import { AddPage } from "../plan/add-page.tsx";
@@ -55,6 +56,8 @@ function Inside({ trial, parts }: Props) {
       return <GramsPage trial={trial} step={first} />;
     case "fluids":
       return <TrialFluids />;
+    case "vehicle":
+      return <TrialVehicle key={trial} trial={trial} />;
     case "log":
       return <LogPage trial={trial} entry={first} />;
     case "stages":

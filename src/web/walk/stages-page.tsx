@@ -1,4 +1,5 @@
 import { view } from "../shell/log-keeper.ts";
+import { pathTo } from "../shell/route.ts";
 import { StageList } from "./stage-list.tsx";
 
 /** The stage picker of a phone: any stage, in any order that reality forces. */
@@ -14,6 +15,9 @@ export function StagesPage({ trial }: { readonly trial: string }) {
         <p class="empty">List a product in Plan, and its round of Recover to Run appears here.</p>
       )}
       <StageList trial={trial} parts={[]} />
+      <a class="button" href={pathTo("trial", trial, "vehicle")}>
+        What this vehicle should read
+      </a>
     </main>
   );
 }

@@ -1,0 +1,35 @@
+import type { ParameterView } from "../../calculations/index.ts";
+import { parseNumber } from "../../units/index.ts";
+import type { FieldDraft } from "../fields/field-draft.ts";
+import { parameterUnit } from "./parameter-units.ts";
+
+/** The user's own value of a parameter, as it is typed. */
+const overrideName = (parameter: string): string => `own.${parameter}`;
+
+export const overrideField = (draft: FieldDraft, parameter: string): string =>
+  draft.field(overrideName(parameter));
+
+export function changeOverride(draft: FieldDraft, parameter: string, text: string): void {
+  draft.change({ [overrideName(parameter)]: text });
+}
+
+/** A number alone is in the unit beside the field, a text with a unit goes as it is. */
+function overrideValue(parameter: ParameterView, text: string): number | string | undefined {
+  if (text.trim() === "") return undefined;
+  const parsed = parseNumber(text);
+  if (parsed.kind !== "number") return text.trim();
+  const { suffix } = parameterUnit(parameter);
+  return suffix === "" ? parsed.value : `${text.trim()} ${suffix}`;
+}
+
+/** All of them, as the calculation takes them. */
+export const overridesOf = (
+  draft: FieldDraft,
+  parameters: readonly ParameterView[],
+): Readonly<Record<string, number | string>> =>
+  Object.fromEntries(
+    parameters.flatMap((parameter) => {
+      const value = overrideValue(parameter, overrideField(draft, parameter.name));
+      return value === undefined ? [] : [[parameter.name, value]];
+    }),
+  );

@@ -1,0 +1,41 @@
+import { useEffect } from "preact/hooks";
+import { modelOf } from "../../trial/index.ts";
+import { view } from "../shell/log-keeper.ts";
+import { pathTo } from "../shell/route.ts";
+import { VehicleBoard } from "./vehicle-board.tsx";
+import { vehicleDraft } from "./vehicle-draft.ts";
+
+/** The same from within a trial: its vehicle, its label, its air. */
+export function TrialVehicle({ trial }: { readonly trial: string }) {
+  const draft = vehicleDraft(trial);
+  useEffect(() => void draft.start(), [trial]);
+  const { atmosphere, vehicle } = view.value;
+  const choice = vehicle && modelOf(vehicle);
+  return (
+    <main class="wide" id="main">
+      <h1 tabIndex={-1}>What this vehicle should read</h1>
+      {vehicle ? (
+        <p class="lead">
+          Begins with the trial’s vehicle, its label and its air. What is changed here stays here:
+          nothing is written into the log.
+        </p>
+      ) : (
+        <p class="lead">
+          This trial does not describe its vehicle yet.{" "}
+          <a href={pathTo("trial", trial, "stage", "plan", "-")}>Describe it in Plan</a>, or choose
+          a kind of vehicle here.
+        </p>
+      )}
+      {choice?.kind === "none" && <p class="told">{choice.why} Choose the nearest kind below.</p>}
+      <VehicleBoard
+        draft={draft}
+        given={{
+          ...(choice?.kind === "model" && { preset: choice.preset }),
+          ...(vehicle && { labelCharge: vehicle.labelCharge }),
+          fluid: vehicle?.labelRefrigerant ?? "R134a",
+          barometer: atmosphere.value,
+        }}
+      />
+    </main>
+  );
+}
