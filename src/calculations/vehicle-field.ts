@@ -6,10 +6,13 @@ import {
   parameterNames,
   type PresetName,
   presetNames,
+  presetVehicle,
   refineVehicle,
+  sizedVehicle,
+  sizingLimits,
   type Vehicle,
 } from "../vehicle/index.ts";
-import { issue } from "./answer.ts";
+import { issue, type Issue } from "./answer.ts";
 import type { Field } from "./field.ts";
 
 /** A vehicle as asked for: complete, and which parameters the user gave. */
@@ -44,11 +47,25 @@ const schema = z
   .object({ preset: z.enum(presetNames).describe("Kind of system") })
   .catchall(z.union([z.number(), z.string().max(80)]))
   .describe(
-    `The vehicle: {preset: ${presetNames.join(" | ")}} and any parameters that are known, each a number in the unit of the preset file or a text with a unit: ${parameterNames.join(", ")}.`,
+    `The vehicle: {preset: ${presetNames.join(" | ")}} and any parameters that are known, each a number in the unit of the preset file or a text with a unit; labelCharge sizes all the others: ${parameterNames.join(", ")}.`,
   );
 
 /** Most issues that one vehicle is told. */
 const MOST = 40;
+
+/** The vehicle that is refined: the preset, made as large as its label charge says; an issue if no such one is known. */
+function sized(preset: PresetName, label: unknown): Vehicle | Issue {
+  if (typeof label !== "number") return presetVehicle(preset);
+  const vehicle = sizedVehicle(preset, label);
+  if (vehicle) return vehicle;
+  const { labelCharge } = presetVehicle(preset).values;
+  const [from, to] = [sizingLimits.from * labelCharge, sizingLimits.to * labelCharge];
+  return issue(
+    "labelCharge",
+    label,
+    `${from.toFixed(2)} to ${to.toFixed(2)} kg for this kind of vehicle`,
+  );
+}
 
 /** A vehicle by its preset and the parameters that are known. */
 export const vehicleField: Field<VehicleValue> = {
@@ -59,7 +76,11 @@ export const vehicleField: Field<VehicleValue> = {
     const overrides = Object.fromEntries(
       Object.entries(rest).map(([key, value]) => [key, inSI(key, value)]),
     );
-    const outcome = refineVehicle(preset, overrides);
+    const base = sized(preset, overrides["labelCharge"]);
+    if ("field" in base) {
+      return { kind: "unusable", issues: [{ ...base, field: `${name}.${base.field}` }] };
+    }
+    const outcome = refineVehicle(preset, overrides, base);
     if (outcome.kind === "invalid") {
       const issues = outcome.issues
         .slice(0, MOST)

@@ -200,13 +200,14 @@ const atMostOne: readonly ParameterName[] = [
  * A preset with some parameters given by the user.
  *
  * @param overrides Anything from outside: names of parameters with numbers in the units of the data file.
+ * @param vehicle   What is refined: the preset as it is, or sized to a label charge.
  * @returns the vehicle, or one issue for each name or value that is not usable.
  */
 export function refineVehicle(
   preset: PresetName,
   overrides: Readonly<Record<string, unknown>>,
+  vehicle: Vehicle = presetVehicle(preset),
 ): VehicleOutcome {
-  const vehicle = presetVehicle(preset);
   const issues: ParameterIssue[] = [];
   const values: Record<ParameterName, number> = { ...vehicle.values };
   for (const [field, value] of Object.entries(overrides)) {

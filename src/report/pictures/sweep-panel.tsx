@@ -72,6 +72,10 @@ function answered(points: readonly SweepPoint[]): Known[][] {
   return pieces;
 }
 
+/** Where a quantity swings, the mean is nobody's reading: the line runs where it does not. */
+const steady = (points: readonly Known[]): Known[][] =>
+  answered(points.map((point) => (point.area && point.swings === true ? { x: point.x } : point)));
+
 interface PieceProps {
   readonly points: readonly Known[];
   readonly place: (x: number, y: number) => Point;
@@ -86,7 +90,10 @@ function Piece({ points, place }: PieceProps) {
       {hasArea && (
         <path class="pic-sweep-area" d={`${pathOf([[...upper, ...lower.reverse()]])}Z`} />
       )}
-      <path class="pic-line pic-sweep-line" d={pathOf([points.map(({ x, y }) => place(x, y))])} />
+      <path
+        class="pic-line pic-sweep-line"
+        d={pathOf(steady(points).map((run) => run.map(({ x, y }) => place(x, y))))}
+      />
     </>
   );
 }

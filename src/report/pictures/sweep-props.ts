@@ -7,6 +7,8 @@ export interface SweepPoint {
   readonly y?: number;
   /** Between what the quantity swings, or the band around it; SI. */
   readonly area?: { readonly from: number; readonly to: number };
+  /** The area is a swing, and `y` its mean, which nobody reads. */
+  readonly swings?: boolean;
 }
 
 /** One quantity against what is swept. */

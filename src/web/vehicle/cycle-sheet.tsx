@@ -4,11 +4,12 @@ import {
   PressureEnthalpyChart,
   type PressureEnthalpyProps,
   pressureEnthalpyTable,
+  type StatePoint,
 } from "../../report/index.ts";
 import { useAnswers } from "../engine/use-answers.ts";
 import type { Chosen } from "../fluids/chosen.ts";
 import { pointsOf } from "../fluids/dome-points.ts";
-import { resultOf } from "../fluids/results.ts";
+import { type PhaseDiagram, resultOf } from "../fluids/results.ts";
 import { CannotCompute, noteWith } from "../fluids/said.tsx";
 import { PictureSheet } from "../pictures/picture-sheet.tsx";
 import type { CyclePoint } from "./vehicle-results.ts";
@@ -30,6 +31,9 @@ interface Props {
   readonly units: VehicleUnits;
 }
 
+/** Lowest pressure of the chart, as a part of the cycle's lowest. */
+const LOWEST = 0.4;
+
 /** Cycles of one fluid on its pressure–enthalpy chart. */
 export function CycleSheet({ id, title, substance, cycles, answer, units }: Props) {
   const lines = useAnswers([{ name: "phase-diagram", input: substance.input }]);
@@ -45,16 +49,20 @@ export function CycleSheet({ id, title, substance, cycles, answer, units }: Prop
     );
   }
   const { critical, isotherms, fractions } = diagram;
+  // The dome goes down to a winter's night: the part well below the cycle would only make it small.
+  const lowest = LOWEST * Math.min(...cycles.flatMap(({ cycle }) => cycle.map(({ p }) => p)));
+  const inView = (line: PhaseDiagram["bubble"]): StatePoint[][] =>
+    pointsOf(line).map((points) => points.filter(({ p }) => p >= lowest));
   const props: Omit<PressureEnthalpyProps, "width"> = {
     id,
     title,
     shown: { p: units.absolute, h: units.h, T: units.T },
-    bubble: pointsOf(diagram.bubble).flat(),
-    dew: pointsOf(diagram.dew).flat(),
+    bubble: inView(diagram.bubble).flat(),
+    dew: inView(diagram.dew).flat(),
     ...(critical && { critical }),
     qualities: fractions
       .filter(({ fraction }) => Math.abs((5 * fraction) % 1) < 1e-6 || fractions.length < 6)
-      .map(({ fraction, line }) => ({ quality: fraction, line: pointsOf(line) })),
+      .map(({ fraction, line }) => ({ quality: fraction, line: inView(line) })),
     basis: substance.pure ? "mass" : "mole",
     isotherms: isotherms.map(({ T, line }) => ({ T, line: pointsOf(line) })),
     states: [],

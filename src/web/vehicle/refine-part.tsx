@@ -131,13 +131,24 @@ const numberText = (si: number, unit: ParameterUnit): string =>
   `${bareText(unit.value(si))}${unit.label === "" ? "" : `\u202f${unit.label}`}`;
 
 const DIGITS = 3;
-/** Smaller numbers are written with a power of ten. */
-const SMALL = 1e-3;
+/** Numbers beyond these are written with a power of ten. */
+const PLAIN = { from: 1e-3, to: 1e6 } as const;
+
+const raised = (power: string): string =>
+  [...power.replace("+", "")]
+    .map((sign) => (sign === "-" ? "⁻" : "⁰¹²³⁴⁵⁶⁷⁸⁹"[Number(sign)]))
+    .join("");
+
+function powerText(value: number): string {
+  const [digits = "", power = ""] = value.toExponential(DIGITS - 1).split("e");
+  return `${Number(digits)} × 10${raised(power)}`;
+}
 
 /** Three digits that mean something. */
 function bareText(value: number): string {
   const rounded = Number(value.toPrecision(DIGITS));
-  if (rounded !== 0 && Math.abs(rounded) < SMALL) return rounded.toExponential(DIGITS - 1);
+  const size = Math.abs(rounded);
+  if (size !== 0 && (size < PLAIN.from || size >= PLAIN.to)) return powerText(rounded);
   const [, decimals = ""] = String(Math.abs(rounded)).split(".");
   return formatNumber(rounded, decimals.length);
 }

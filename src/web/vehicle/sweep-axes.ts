@@ -5,6 +5,8 @@ import type { VehicleUnits } from "./vehicle-units.ts";
 export interface SweepAxis {
   readonly name: "ambient" | "speed" | "humidity" | "charge";
   readonly label: string;
+  /** In a list of choices. */
+  readonly short: string;
   readonly from: number;
   readonly to: number;
   readonly shown: Shown;
@@ -19,12 +21,20 @@ const ROADS = { from: 0, to: 30 } as const;
 
 /** @param label Charge on the label, kg. */
 export const sweepAxes = (label: number, units: VehicleUnits): readonly SweepAxis[] => [
-  { name: "ambient", label: "Outside temperature", ...DAYS, shown: units.T },
-  { name: "speed", label: "Road speed", ...ROADS, shown: units.speed },
-  { name: "humidity", label: "Outside humidity", from: 0.05, to: 0.95, shown: units.ratio },
+  { name: "ambient", label: "Outside temperature", short: "Temperature", ...DAYS, shown: units.T },
+  { name: "speed", label: "Road speed", short: "Speed", ...ROADS, shown: units.speed },
+  {
+    name: "humidity",
+    label: "Outside humidity",
+    short: "Humidity",
+    from: 0.05,
+    to: 0.95,
+    shown: units.ratio,
+  },
   {
     name: "charge",
     label: "Charge",
+    short: "Charge",
     from: CHARGES.from * label,
     to: CHARGES.to * label,
     shown: units.mass,

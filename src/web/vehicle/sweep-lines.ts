@@ -21,7 +21,7 @@ export const linesOf = (places: readonly SweepPlace[], units: VehicleUnits): Swe
       if (!isKnown(place)) return { x: place.at };
       const y = name === "high" ? (place.highOn ?? place.high) : place[name];
       const area = name === "low" ? place.lowRange : undefined;
-      return { x: place.at, y, ...(area && { area }) };
+      return { x: place.at, y, ...(area && { area, swings: true }) };
     }),
   }));
 
@@ -45,6 +45,9 @@ export function gapsOf(places: readonly SweepPlace[]): SweepGap[] {
 /** A vent within this of the coldest is as good, K. */
 const AS_GOOD = 1;
 
+/** So finely a pressure is told, as a part of it. */
+const PART = 0.03;
+
 /** What the sweep shows, in a sentence. */
 export function findingOf(
   places: readonly SweepPlace[],
@@ -54,7 +57,7 @@ export function findingOf(
   const known = knownOf(places);
   const [first, last] = [known[0], known.at(-1)];
   if (!first || !last) return `No answer anywhere along ${axis.label.toLowerCase()}`;
-  const at = (value: number): string => axis.shown.text(value);
+  const at = (value: number): string => axis.shown.nominal(value);
   if (axis.name === "charge") {
     const best = Math.min(...known.map(({ vent }) => vent));
     const good = known.filter(({ vent }) => vent <= best + AS_GOOD);
@@ -65,7 +68,10 @@ export function findingOf(
   }
   const go = (name: "vent" | "high", shown: VehicleUnits["T"]): string => {
     const value = (place: Known) => (name === "high" ? (place.highOn ?? place.high) : place[name]);
-    return `from ${shown.text(value(first))} to ${shown.text(value(last))}`;
+    const u = PART * value(last);
+    return name === "high"
+      ? `from ${shown.text(value(first), u)} to ${shown.text(value(last), u)}`
+      : `from ${shown.text(value(first))} to ${shown.text(value(last))}`;
   };
   return `From ${at(first.at)} to ${at(last.at)} the vent goes ${go("vent", units.T)}, the high side ${go("high", units.gauge)}`;
 }

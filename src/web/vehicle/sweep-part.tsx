@@ -36,7 +36,7 @@ export function SweepPart({ draft, input, labelCharge, here, units }: Props) {
         name="vehicle-over"
         label="Along which condition"
         value={name}
-        options={axes.map((one) => ({ value: one.name, label: one.label }))}
+        options={axes.map((one) => ({ value: one.name, label: one.short }))}
         onChange={(over) => {
           draft.change({ over });
         }}

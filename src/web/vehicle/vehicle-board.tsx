@@ -12,7 +12,7 @@ import { type Given, type VehicleCase, vehicleCase } from "./vehicle-case.ts";
 import { Part, PartList } from "./vehicle-parts.tsx";
 import { runOf, type VehicleRun } from "./vehicle-results.ts";
 import { type VehicleUnits, vehicleUnits } from "./vehicle-units.ts";
-import { readingText } from "./vehicle-words.ts";
+import { readingText, uncertaintyOf } from "./vehicle-words.ts";
 import { WhatIfPart } from "./what-if-part.tsx";
 
 interface Props {
@@ -126,7 +126,10 @@ function Headline({ asked, answer, run, units, failed }: HeadlineProps) {
   if (answer?.kind === "no-answer") return <p class="told">{answer.message}</p>;
   if (!run) return <p class="quiet">Working it out…</p>;
   if (run.state !== "running") return <p class="vehicle-finding">{run.message}</p>;
-  const text = (name: "low" | "high" | "vent") => readingText(name, run, units);
+  const text = (name: "low" | "high" | "vent") => {
+    const limits = run.band?.[name];
+    return readingText(name, run, units, limits && uncertaintyOf(limits));
+  };
   return (
     <p class="vehicle-finding figure">
       {asked.substance?.name} in this kind of vehicle: low side {text("low")}, high side{" "}

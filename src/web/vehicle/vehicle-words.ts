@@ -42,7 +42,7 @@ export const quantityNames: Readonly<Record<ReadingName, string>> = {
   discharge: "Discharge gas",
   superheat: "Superheat",
   subcooling: "Subcooling",
-  duty: "Compressor at work",
+  duty: "Compressor duty",
 };
 
 /** A bare number, such as a ratio of powers. */

@@ -11,7 +11,7 @@ import { CycleSheet } from "./cycle-sheet.tsx";
 import { chosenFault, type Fault, faultKinds } from "./faults.ts";
 import { readingNames, type Running, runOf } from "./vehicle-results.ts";
 import type { VehicleUnits } from "./vehicle-units.ts";
-import { quantityNames, readingText, shownOf } from "./vehicle-words.ts";
+import { quantityNames, readingText, shownOf, uncertaintyOf } from "./vehicle-words.ts";
 
 interface Props {
   readonly draft: FieldDraft;
@@ -127,11 +127,14 @@ function Beside({ fault, run, sound, units }: BesideProps) {
         head={["Quantity", "Sound", withFault(fault), "Difference"]}
         rows={readingNames.map((name) => {
           const { change } = shownOf(name, units);
+          const limits = sound.band?.[name];
+          // The band of the sound system says which digits of both mean anything.
+          const u = limits && uncertaintyOf(limits);
           return [
             quantityNames[name],
-            readingText(name, sound, units),
-            readingText(name, run, units),
-            change.text(meanOf(name, run) - meanOf(name, sound)),
+            readingText(name, sound, units, u),
+            readingText(name, run, units, u),
+            change.text(meanOf(name, run) - meanOf(name, sound), u),
           ];
         })}
       />
