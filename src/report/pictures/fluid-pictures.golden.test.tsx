@@ -5,7 +5,10 @@ import { between, boilingLine, domeOf, isotherm } from "../fluid-charts.fixture.
 import { shownIn } from "../shown.ts";
 import { PressureEnthalpyChart } from "./pressure-enthalpy.tsx";
 import { PressureTemperatureChart } from "./pressure-temperature.tsx";
+import { ChargeBars } from "./charge-bars.tsx";
+import { SweepChart } from "./sweep-chart.tsx";
 import { VesselPicture } from "./vessel-picture.tsx";
+import type { SweepPoint } from "./sweep-props.ts";
 import type { Withdrawal } from "./withdrawal-props.ts";
 import { WithdrawalChart } from "./withdrawal-chart.tsx";
 
@@ -38,6 +41,10 @@ const emptying = (from: "top" | "bottom"): Withdrawal => ({
     return { mass, p: 3e5 + 1e6 * light, left: shares, out: shares };
   }),
 });
+
+/** Readings made up for the picture: above 310 K there is no answer. */
+const day = (reading: (T: number) => Omit<SweepPoint, "x">): SweepPoint[] =>
+  between(288, 318, 7).map((T) => (T > 310 ? { x: T } : { x: T, ...reading(T) }));
 
 const pictures: readonly (readonly [string, VNode])[] = [
   [
@@ -99,6 +106,43 @@ const pictures: readonly (readonly [string, VNode])[] = [
       shownP={gauge}
       shownMass={shownIn("g")}
       ways={[emptying("top"), emptying("bottom")]}
+      width={358}
+    />,
+  ],
+  [
+    "sweep",
+    <SweepChart
+      id="sw"
+      title="The head climbs with the day"
+      over={{ name: "Outside temperature", shown: shownIn("°C") }}
+      lines={[
+        {
+          name: "Low side",
+          shown: gauge,
+          areaName: "swing while cycling",
+          points: day((T) => ({
+            y: 3e5,
+            ...(T < 300 && { area: { from: 2.6e5, to: 4.1e5 }, swings: true }),
+          })),
+        },
+        { name: "High side", shown: gauge, points: day((T) => ({ y: 1e6 + 4e4 * (T - 288) })) },
+      ]}
+      gaps={[{ from: 313, to: 318, why: "The high-pressure switch would open." }]}
+      here={303}
+      width={358}
+    />,
+  ],
+  [
+    "charge-bars",
+    <ChargeBars
+      id="cb"
+      title="Most of it lies in the condenser"
+      shown={shownIn("g")}
+      parts={[
+        { name: "Condenser", mass: 0.32 },
+        { name: "Liquid line", mass: 0.11 },
+        { name: "Evaporator", mass: 0.05 },
+      ]}
       width={358}
     />,
   ],

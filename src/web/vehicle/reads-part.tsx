@@ -39,7 +39,7 @@ export function ReadsSheet({ run, current, asked, answer, units }: Props) {
   const { band } = run;
   return (
     <section class="sheet" aria-labelledby="vehicle-reads">
-      <h2 id="vehicle-reads">What this vehicle should read</h2>
+      <h2 id="vehicle-reads">Readings and their bands</h2>
       <p class="told">
         <strong>Not fitted to this vehicle.</strong> The bands hold what vehicles of this kind may
         differ by (95 %). A baseline of the vehicle itself comes before them.

@@ -1,5 +1,6 @@
 import type { SweepGap, SweepLine } from "../../report/index.ts";
 import type { SweepAxis } from "./sweep-axes.ts";
+import { bandAt, type BandPlace } from "./sweep-bands.ts";
 import type { Readings, SweepPlace } from "./vehicle-results.ts";
 import type { VehicleUnits } from "./vehicle-units.ts";
 import { quantityNames, shownOf } from "./vehicle-words.ts";
@@ -12,18 +13,27 @@ export const knownOf = (places: readonly SweepPlace[]): readonly Known[] => plac
 const shownNames = ["low", "high", "vent", "capacity"] as const;
 
 /** The four quantities of the chart. */
-export const linesOf = (places: readonly SweepPlace[], units: VehicleUnits): SweepLine[] =>
-  shownNames.map((name) => ({
+export const linesOf = (
+  places: readonly SweepPlace[],
+  bands: readonly BandPlace[],
+  units: VehicleUnits,
+): SweepLine[] => {
+  const swings = knownOf(places).some(({ lowRange }) => lowRange !== undefined);
+  return shownNames.map((name) => ({
     name: quantityNames[name],
     shown: shownOf(name, units).of,
-    ...(name === "low" && { areaName: "swing while cycling" }),
+    areaName: name === "low" && swings ? "swing while cycling" : "95 % band",
     points: places.map((place) => {
       if (!isKnown(place)) return { x: place.at };
       const y = name === "high" ? (place.highOn ?? place.high) : place[name];
-      const area = name === "low" ? place.lowRange : undefined;
-      return { x: place.at, y, ...(area && { area, swings: true }) };
+      if (name === "low" && swings) {
+        return { x: place.at, y, ...(place.lowRange && { area: place.lowRange, swings: true }) };
+      }
+      const area = bandAt(bands, name, place.at, y);
+      return { x: place.at, y, ...(area && { area }) };
     }),
   }));
+};
 
 /** Neighbouring places without an answer for the same reason, as one stretch. */
 export function gapsOf(places: readonly SweepPlace[]): SweepGap[] {
@@ -56,12 +66,15 @@ export function findingOf(
 ): string {
   const known = knownOf(places);
   const [first, last] = [known[0], known.at(-1)];
-  if (!first || !last) return `No answer anywhere along ${axis.label.toLowerCase()}`;
+  if (!first || !last) throw new RangeError("a sweep without any answer has no finding");
   const at = (value: number): string => axis.shown.nominal(value);
   if (axis.name === "charge") {
     const best = Math.min(...known.map(({ vent }) => vent));
     const good = known.filter(({ vent }) => vent <= best + AS_GOOD);
     const [from, to] = [good[0], good.at(-1)];
+    if (from && from === to) {
+      return `The vent is coldest with ${at(from.at)}: ${units.T.text(best)}`;
+    }
     if (from && to) {
       return `From ${at(from.at)} to ${at(to.at)} the vent stays within ${units.dT.text(AS_GOOD).replace("+", "")} of its coldest, ${units.T.text(best)}`;
     }

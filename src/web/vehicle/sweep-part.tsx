@@ -4,8 +4,9 @@ import type { FieldDraft } from "../fields/field-draft.ts";
 import { Segments } from "../fields/segments.tsx";
 import { CannotCompute, NoAnswer } from "../fluids/said.tsx";
 import { PictureSheet } from "../pictures/picture-sheet.tsx";
+import { type BandPlace, bandJobs, bandsOf } from "./sweep-bands.ts";
 import { STEPS, type SweepAxis, sweepAxes } from "./sweep-axes.ts";
-import { findingOf, gapsOf, linesOf } from "./sweep-lines.ts";
+import { findingOf, gapsOf, knownOf, linesOf } from "./sweep-lines.ts";
 import { type SweepPlace, sweepOf } from "./vehicle-results.ts";
 import type { VehicleUnits } from "./vehicle-units.ts";
 
@@ -29,6 +30,7 @@ export function SweepPart({ draft, input, labelCharge, here, units }: Props) {
     { name: "sweep", input: { ...input, over: name, from, to, steps: STEPS } },
   ]);
   const places = sweepOf(answers[0])?.points;
+  const bands = useAnswers(bandJobs(input, axis));
   return (
     <section class="sheet" aria-labelledby="sweeps">
       <h2 id="sweeps">How the readings follow</h2>
@@ -48,7 +50,23 @@ export function SweepPart({ draft, input, labelCharge, here, units }: Props) {
           Working out the lines…
         </p>
       )}
-      {places && current && <Chart axis={axis} places={places} here={here[name]} units={units} />}
+      {places && current && knownOf(places).length === 0 && (
+        <div class="told">
+          <p>Along the whole of it the system would not run.</p>
+          {gapsOf(places).map(({ why }) => (
+            <p key={why}>{why}</p>
+          ))}
+        </div>
+      )}
+      {places && current && knownOf(places).length > 0 && (
+        <Chart
+          axis={axis}
+          places={places}
+          bands={bands.current ? bandsOf(axis, bands.answers) : []}
+          here={here[name]}
+          units={units}
+        />
+      )}
       {"returnAir" in input && name === "ambient" && (
         <p class="quiet">Return air stays as typed; only the outside changes.</p>
       )}
@@ -59,16 +77,18 @@ export function SweepPart({ draft, input, labelCharge, here, units }: Props) {
 interface ChartProps {
   readonly axis: SweepAxis;
   readonly places: readonly SweepPlace[];
+  /** Empty while they are worked out: the lines do not wait for them. */
+  readonly bands: readonly BandPlace[];
   readonly here: number | undefined;
   readonly units: VehicleUnits;
 }
 
-function Chart({ axis, places, here, units }: ChartProps) {
+function Chart({ axis, places, bands, here, units }: ChartProps) {
   const props: Omit<SweepChartProps, "width"> = {
     id: "vehicle-sweep",
     title: findingOf(places, axis, units),
     over: { name: axis.label, shown: axis.shown },
-    lines: linesOf(places, units),
+    lines: linesOf(places, bands, units),
     gaps: gapsOf(places),
     ...(here !== undefined && { here }),
   };

@@ -10,7 +10,7 @@ import { ConditionSheet, VehicleSheet } from "./setting-part.tsx";
 import { SweepPart } from "./sweep-part.tsx";
 import { type Given, type VehicleCase, vehicleCase } from "./vehicle-case.ts";
 import { Part, PartList } from "./vehicle-parts.tsx";
-import { runOf, type VehicleRun } from "./vehicle-results.ts";
+import { type Running, runOf, type VehicleRun } from "./vehicle-results.ts";
 import { type VehicleUnits, vehicleUnits } from "./vehicle-units.ts";
 import { readingText, uncertaintyOf } from "./vehicle-words.ts";
 import { WhatIfPart } from "./what-if-part.tsx";
@@ -69,7 +69,7 @@ export function VehicleBoard({ draft, given }: Props) {
                   <h2 id="vehicle-cycle-head">The cycle</h2>
                   <CycleSheet
                     id="vehicle-cycle"
-                    title={`${substance.name} takes up ${units.power.text(run.capacity)} for ${units.power.text(run.power)} at the compressor`}
+                    title={cycleTitle(substance.name, run, units)}
                     cycles={[{ name: "Cycle", cycle: run.cycle }]}
                     {...{ substance, answer, units }}
                   />
@@ -85,6 +85,7 @@ export function VehicleBoard({ draft, given }: Props) {
               <WhatIfPart
                 {...{ draft, substance, input, units }}
                 sound={run?.state === "running" ? run : undefined}
+                soundAnswer={answer}
               />
             </Part>
             <Part name="sweeps" draft={draft}>
@@ -99,6 +100,14 @@ export function VehicleBoard({ draft, given }: Props) {
       </div>
     </div>
   );
+}
+
+function cycleTitle(name: string, run: Running, units: VehicleUnits): string {
+  const text = (quantity: "capacity" | "power"): string => {
+    const limits = run.band?.[quantity];
+    return readingText(quantity, run, units, limits && uncertaintyOf(limits));
+  };
+  return `${name} takes up ${text("capacity")} for ${text("power")} at the compressor`;
 }
 
 interface HeadlineProps {

@@ -19,11 +19,12 @@ interface Props {
   /** The sound question. */
   readonly input: Readonly<Record<string, unknown>>;
   readonly sound: Running | undefined;
+  readonly soundAnswer: Answer | undefined;
   readonly units: VehicleUnits;
 }
 
 /** One fault beside the sound system. */
-export function WhatIfPart({ draft, substance, input, sound, units }: Props) {
+export function WhatIfPart({ draft, substance, input, sound, soundAnswer, units }: Props) {
   const fault = chosenFault(draft, input, substance.name);
   const { answers, current, failed } = useAnswers(
     fault.input ? [{ name: "vehicle", input: fault.input }] : [],
@@ -51,10 +52,22 @@ export function WhatIfPart({ draft, substance, input, sound, units }: Props) {
       {run?.state === "running" && sound && (
         <Cycles {...{ fault, run, sound, substance, units, answer }} />
       )}
+      {run?.state === "running" && !sound && (
+        <p class="told">
+          Without this the system would not run in these conditions, so nothing stands beside it.{" "}
+          {withFault(fault)}: low side {readingText("low", run, units)}, high side{" "}
+          {readingText("high", run, units)}, vent {readingText("vent", run, units)}.
+        </p>
+      )}
       {run?.state === "running" && (
         <NewNotes run={run} before={sound?.notes.map(({ code }) => code) ?? []} />
       )}
-      {fault.kind.name === "fluid" && <Basis answers={[answer]} />}
+      {fault.kind.name === "fluid" && (
+        <Basis
+          answers={[answer]}
+          without={soundAnswer?.kind === "answer" ? soundAnswer.cautions : []}
+        />
+      )}
     </section>
   );
 }
@@ -180,14 +193,24 @@ interface CyclesProps extends BesideProps {
 function Cycles({ fault, run, sound, substance, units, answer }: CyclesProps) {
   if (fault.other) {
     return (
-      <CycleSheet
-        id="vehicle-other-cycle"
-        title={`The cycle on ${fault.other.name}: its enthalpies have their own zero`}
-        substance={fault.other}
-        cycles={[{ name: fault.other.name, cycle: run.cycle }]}
-        answer={answer}
-        units={units}
-      />
+      <div class="vehicle-pair">
+        <CycleSheet
+          id="vehicle-sound-cycle"
+          title={`The cycle on ${substance.name}`}
+          substance={substance}
+          cycles={[{ name: substance.name, cycle: sound.cycle }]}
+          answer={answer}
+          units={units}
+        />
+        <CycleSheet
+          id="vehicle-other-cycle"
+          title={`The cycle on ${fault.other.name}: its enthalpies have their own zero`}
+          substance={fault.other}
+          cycles={[{ name: fault.other.name, cycle: run.cycle }]}
+          answer={answer}
+          units={units}
+        />
+      </div>
     );
   }
   return (
