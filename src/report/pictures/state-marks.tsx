@@ -45,7 +45,7 @@ export const CycleMarks = ({ cycles, place, plot }: CycleMarksProps) => (
           return (
             <g key={c}>
               <circle class="pic-corner" cx={px(at.x)} cy={px(at.y)} r="4.5" />
-              <BesideMark at={at} text={corner.name} plot={plot} />
+              <BesideMark at={at} text={corner.name} plot={plot} away={broken === true} />
             </g>
           );
         })}
@@ -54,14 +54,22 @@ export const CycleMarks = ({ cycles, place, plot }: CycleMarksProps) => (
   </>
 );
 
+interface BesideProps {
+  readonly at: Point;
+  readonly text: string;
+  readonly plot: Plot;
+  /** Below and to the left, away from the name of a mark close by. */
+  readonly away?: boolean;
+}
+
 /** A name to the right of a mark, or to its left where the right has no room. */
-function BesideMark({ at, text, plot }: { at: Point; text: string; plot: Plot }) {
-  const fits = at.x + 10 + textWidth(text, TEXT) <= plot.right;
+function BesideMark({ at, text, plot, away = false }: BesideProps) {
+  const fits = !away && at.x + 10 + textWidth(text, TEXT) <= plot.right;
   return (
     <text
       class="pic-name pic-over"
       x={px(fits ? at.x + 10 : at.x - 10)}
-      y={px(Math.max(at.y - 5, plot.top + 10))}
+      y={px(Math.max(away ? at.y + 15 : at.y - 5, plot.top + 10))}
       font-size={TEXT}
       text-anchor={fits ? "start" : "end"}
     >

@@ -82,14 +82,16 @@ interface PieceProps {
 }
 
 function Piece({ points, place }: PieceProps) {
-  const upper = points.map(({ x, y, area }) => place(x, area?.to ?? y));
-  const lower = points.map(({ x, y, area }) => place(x, area?.from ?? y));
-  const hasArea = points.some(({ area }) => area !== undefined);
+  // A swing closes where the cycling ends; a band that is not known ends where it stands.
+  const swings = points.some((point) => point.swings === true);
+  const areas = swings
+    ? [points]
+    : answered(points.map((point) => (point.area ? point : { x: point.x })));
   return (
     <>
-      {hasArea && (
-        <path class="pic-sweep-area" d={`${pathOf([[...upper, ...lower.reverse()]])}Z`} />
-      )}
+      {areas.map((run, i) => (
+        <path key={i} class="pic-sweep-area" d={outline(run, place)} />
+      ))}
       <path
         class="pic-line pic-sweep-line"
         d={pathOf(steady(points).map((run) => run.map(({ x, y }) => place(x, y))))}
@@ -99,6 +101,12 @@ function Piece({ points, place }: PieceProps) {
 }
 
 type GapsProps = Pick<SweepPanelProps, "props" | "x" | "top" | "height">;
+
+function outline(points: readonly Known[], place: PieceProps["place"]): string {
+  const upper = points.map(({ x, y, area }) => place(x, area?.to ?? y));
+  const lower = points.map(({ x, y, area }) => place(x, area?.from ?? y));
+  return `${pathOf([[...upper, ...lower.reverse()]])}Z`;
+}
 
 /** Stretches without an answer, half a step wider than the places that have none. */
 function Gaps({ props, x, top, height }: GapsProps) {

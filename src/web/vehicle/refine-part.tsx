@@ -135,9 +135,10 @@ const DIGITS = 3;
 const PLAIN = { from: 1e-3, to: 1e6 } as const;
 
 const raised = (power: string): string =>
-  [...power.replace("+", "")]
-    .map((sign) => (sign === "-" ? "⁻" : "⁰¹²³⁴⁵⁶⁷⁸⁹"[Number(sign)]))
-    .join("");
+  power
+    .replace("+", "")
+    .replace("-", "⁻")
+    .replace(/\d/g, (digit) => "⁰¹²³⁴⁵⁶⁷⁸⁹".charAt(Number(digit)));
 
 function powerText(value: number): string {
   const [digits = "", power = ""] = value.toExponential(DIGITS - 1).split("e");

@@ -168,15 +168,19 @@ const meanOf = (name: (typeof readingNames)[number], run: Running): number =>
 const CALM = { T: 0.5, p: 0.03 } as const;
 
 function findingOf({ fault, run, sound, units }: BesideProps): string {
+  const u = (name: "low" | "high" | "vent"): number | undefined => {
+    const limits = sound.band?.[name];
+    return limits && uncertaintyOf(limits);
+  };
   const warmer = run.vent - sound.vent;
   const vent =
     Math.abs(warmer) < CALM.T
       ? "the vent hardly changes"
-      : `the vent is ${units.dT.text(Math.abs(warmer)).replace("+", "")} ${warmer > 0 ? "warmer" : "colder"}`;
+      : `the vent is ${units.dT.text(Math.abs(warmer), u("vent")).replace("+", "")} ${warmer > 0 ? "warmer" : "colder"}`;
   const side = (name: "low" | "high"): string | undefined => {
     const [before, after] = [meanOf(name, sound), meanOf(name, run)];
     if (Math.abs(after / before - 1) < CALM.p) return undefined;
-    const by = units.dP.text(Math.abs(after - before)).replace("+", "");
+    const by = units.dP.text(Math.abs(after - before), u(name)).replace("+", "");
     return `the ${name} side ${by} ${after > before ? "higher" : "lower"}`;
   };
   const sides = [side("low"), side("high")].filter((text) => text !== undefined);
