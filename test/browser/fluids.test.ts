@@ -116,7 +116,7 @@ describe("at a desk", () => {
     await page.getByText("the parts must come to 100 %").waitFor();
     await page.getByLabel("Per cent of part 2").fill("30");
     await drawing(page, "vessel").waitFor();
-    await page.getByText("Treat it as flammable").waitFor();
+    await page.getByText("Treat it as flammable").first().waitFor();
     // R134a with air has no published pair: the answer is marked.
     await page.getByText("This is an estimate").first().waitFor();
     await page.close();
@@ -141,7 +141,7 @@ describe("at a desk", () => {
 
   test("a picture is saved as PNG and as SVG, of the size that the button says", async () => {
     const { page } = await pageAt(desk);
-    await drawing(page, "pressure").waitFor();
+    await drawing(page, "pressure").first().waitFor();
     await page.getByText("Save this picture").first().click();
     const saved = async (button: string): Promise<Buffer> => {
       const download = page.waitForEvent("download");
