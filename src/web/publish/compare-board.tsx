@@ -127,7 +127,7 @@ function DifferenceTable({ rows, view: seen, first, second }: TableProps) {
             <tr key={`${row.condition} ${row.quantity} ${row.form}`}>
               <th scope="row">
                 {readingName(row.quantity, row.form)}
-                <small class="quiet"> · {conditionNames[row.condition]}</small>
+                <small class="quiet">{conditionNames[row.condition]}</small>
               </th>
               <td class="figure">{units.quantity(row.quantity).pair(row.baseline)}</td>
               <td class="figure">{units.quantity(row.quantity).pair(row.other)}</td>
