@@ -39,7 +39,7 @@ const tooSmall = (page: Page): Promise<string[]> =>
         const hidden = !element.checkVisibility({ visibilityProperty: true }) || width <= 1;
         // Layout rounds to sixty-fourths of a pixel.
         if (hidden || (width >= least - 0.1 && height >= least - 0.1)) return [];
-        const words = (element.textContent ?? "").trim().slice(0, 40);
+        const words = element.textContent.trim().slice(0, 40);
         const kind = `${element.tagName.toLowerCase()}.${element.className}`;
         return [`${kind} "${words}" ${width.toFixed(0)} × ${height.toFixed(0)}`];
       },
