@@ -1,4 +1,4 @@
-// Fluids: equations of state of pure fluids, their saturation, states and flashes.
+// Fluids: equations of state of pure fluids and mixtures, their saturation, states and flashes.
 // Basis: molar, SI: K, Pa (absolute), mol/m³, J/mol, J/(mol K); w in m/s, M in kg/mol.
 // Zero of h and s: IIR (200 kJ/kg, 1 kJ/(kg K), saturated liquid at 273.15 K) where that exists.
 // It must never know vehicles, readings, units as typed, files at run time or the network.
@@ -34,6 +34,9 @@ export {
   mixStatePQ,
   mixStateTQ,
 } from "./mixture/saturation-states.ts";
+export { boilingLine } from "./mixture/boiling-line.ts";
+export { vapourLine } from "./mixture/vapour-line.ts";
+export type { VapourPoint } from "./mixture/vapour-line.ts";
 export { mixStatePH, mixStatePS, mixStateTP, mixStateTRho } from "./mixture/flash-states.ts";
 
 // Kernels for hot loops: the caller owns the scratch, nothing is allocated.

@@ -16,6 +16,7 @@ export {
   unitOfRunValue,
   type UnitSystem,
 } from "./choose-unit.ts";
+export { conditionsSentence } from "./conditions-sentence.ts";
 export { COVERAGE_95, type Shown, shownDifference, shownIn } from "./shown.ts";
 export {
   airSourceNames,
@@ -26,11 +27,11 @@ export {
   meteringNames,
   momentText,
   problemNames,
-  quantityNames,
   readingName,
   shortNames,
   stageNames,
 } from "./names.ts";
+export { bandLook } from "./pictures/band-look.ts";
 export { BandScale, type BandScaleProps, bandTable } from "./pictures/band-scale.tsx";
 export { MassColumns, type MassColumnsProps, massTable } from "./pictures/mass-columns.tsx";
 export { TraceChart, type TraceChartProps, traceTable } from "./pictures/trace-chart.tsx";
@@ -42,6 +43,8 @@ export {
   type ComparisonRow,
   comparisonTable,
 } from "./pictures/comparison-chart.tsx";
+export { holdPicture, tracePicture } from "./page/trace-picture.ts";
+export type { Page } from "./page/context.ts";
 export { HoldChart, type HoldChartProps, holdTable } from "./pictures/hold-chart.tsx";
 export { DataTable, FoldedTable, type PictureTable } from "./pictures/picture.tsx";
 export { type VerdictKind, VerdictMark, VerdictWord } from "./pictures/verdict-mark.tsx";

@@ -1,6 +1,7 @@
 // The app: screens over the log, for one person at one vehicle.
 // Knows: what is on the screen, where the user is, how the device keeps and sends the log.
 // Must never know: physics, conversion factors, how a ledger is folded. Basis: typed quantities out, SI in.
+import "./shell/no-eval.ts";
 import "@preact/signals";
 import "./look/app.css";
 import { render } from "preact";

@@ -89,3 +89,22 @@ test("serves the app and its demonstration until SIGTERM, then ends with 0", asy
   const listed = await ended(coldproof("trial", "list"));
   expect(listed.out).toContain(trial);
 });
+
+test("npm start serves, and ends with the npm that started it", async () => {
+  const npm = spawn("npm", ["start", "--", "--port", "0"], {
+    cwd: root,
+    env: { ...process.env, COLDPROOF_DATA: join(folder, "started.sqlite") },
+    stdio: ["ignore", "pipe", "ignore"],
+  });
+  const url = await new Promise<string>((resolve) => {
+    let said = "";
+    npm.stdout.setEncoding("utf8").on("data", (part: string) => {
+      said += part;
+      const found = /http:\/\/127\.0\.0\.1:\d+/.exec(said);
+      if (found) resolve(found[0]);
+    });
+  });
+  expect((await fetch(url)).status).toBe(200);
+  npm.kill("SIGTERM");
+  await expect.poll(() => fetch(url).catch(() => "gone"), { timeout: 10_000 }).toBe("gone");
+});

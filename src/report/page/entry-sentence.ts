@@ -1,7 +1,7 @@
 import { type BodyOf, type Entry, type EntryType } from "../../trial/index.ts";
 import { formatQuantity, isUnitId, type Quantity, THIN_SPACE } from "../../units/index.ts";
 import { conditionNames, readingName } from "../names.ts";
-import { instrumentName, type Page, productName, substanceName, vesselName } from "./context.ts";
+import { instrumentName, type Page, substanceName, vesselName } from "./context.ts";
 
 /** A quantity as it was typed, whatever its unit. */
 export const typedText = (quantity: Quantity): string =>
@@ -43,7 +43,7 @@ const sentences: Sentences = {
   "item-confirmed": ({ item, confirmed }, { view }) => {
     const text = view.stages
       .flatMap(({ requirements }) => requirements)
-      .find(({ id }) => id === item)?.text;
+      .find(({ id }) => id === item)?.statement;
     return `${confirmed ? "Confirmed" : "Confirmation taken back"}: ${text ?? item}`;
   },
   "note-written": ({ text }) => `Note: ${text}`,
@@ -76,9 +76,3 @@ export const originalSentence = (entry: Entry, page: Page): string =>
 function bodySentence<T extends EntryType>(type: T, body: BodyOf<T>, page: Page): string {
   return sentences[type](body, page);
 }
-
-/** Product that an entry belongs to, by name; undefined outside the rounds. */
-export const roundOf = (entry: Entry, page: Page): string | undefined =>
-  "round" in entry.body && entry.body.round !== undefined
-    ? productName(page, entry.body.round)
-    : undefined;

@@ -1,11 +1,5 @@
-import type { RunValue, RunView, TraceView } from "../../trial/index.ts";
-import {
-  airSourceNames,
-  conditionNames,
-  momentText,
-  quantityNames,
-  readingName,
-} from "../names.ts";
+import { quantityNames, type RunValue, type RunView, type TraceView } from "../../trial/index.ts";
+import { airSourceNames, conditionNames, momentText, readingName } from "../names.ts";
 import { HoldChart, holdTable } from "../pictures/hold-chart.tsx";
 import { DataTable, FoldedTable } from "../pictures/picture.tsx";
 import { TraceChart, traceTable } from "../pictures/trace-chart.tsx";

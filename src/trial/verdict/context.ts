@@ -83,6 +83,25 @@ export function expectedFluid(view: TrialView, reading: ReadingInContext): Expec
   }
 }
 
+/** Why no refrigerant is expected: what has to be written down first, or that the stage has none. */
+export function nothingExpected(
+  { vehicle }: TrialView,
+  { stage }: ReadingInContext,
+): readonly [word: string, sentence: string] {
+  if (stage === "charge" || stage === "run") {
+    return [
+      "needs the product",
+      "List the product first: what it declares is what this reading is compared with.",
+    ];
+  }
+  return vehicle
+    ? ["nothing to compare", "No refrigerant is expected in the vehicle at this stage."]
+    : [
+        "needs the vehicle",
+        "Describe the vehicle first: its label names the refrigerant to compare with.",
+      ];
+}
+
 const named = (fluid: string): Expected =>
   isFluidId(fluid) ? { fluid, name: fluid } : { name: fluid };
 

@@ -1,6 +1,6 @@
 import type { TrialView } from "../view.ts";
 import { judgeGrossMass } from "./gross-mass.ts";
-import { judgeRunningPressure, judgeVent } from "./running.ts";
+import { judgeRunning } from "./running.ts";
 import { judgeStatic } from "./static-pressure.ts";
 import { judgeVacuum } from "./vacuum.ts";
 import type { ReadingInContext, Verdict } from "./view.ts";
@@ -18,9 +18,8 @@ export function judgeReading(view: TrialView, reading: ReadingInContext): Verdic
       return judgeStatic(view, reading);
     case "low-side":
     case "high-side":
-      return isRunning(reading) ? judgeRunningPressure(view, reading) : undefined;
     case "vent-temperature":
-      return isRunning(reading) ? judgeVent(view, reading) : undefined;
+      return isRunning(reading) ? judgeRunning(view, reading) : undefined;
     case "vacuum":
       return judgeVacuum(view, reading);
     case "gross-mass":
@@ -42,6 +41,6 @@ export function judgeReading(view: TrialView, reading: ReadingInContext): Verdic
   }
 }
 
-/** While refrigerant goes in or out nothing is settled, and no running table applies. */
+/** While refrigerant comes out nothing is settled; while it goes in, the model knows how much is inside. */
 const isRunning = ({ stage }: ReadingInContext): boolean =>
-  stage === "prove" || stage === "run" || stage === "restore";
+  stage === "prove" || stage === "charge" || stage === "run" || stage === "restore";

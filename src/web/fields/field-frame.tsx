@@ -24,7 +24,7 @@ export function FieldFrame({ id, label, hint, optional, hidden = false, issue, c
     <div class={issue === undefined ? "field" : "field has-issue"}>
       <label class={hidden ? "visually-hidden" : "field-label"} for={id}>
         {label}
-        {optional === true && <span class="field-optional"> · if known</span>}
+        {optional === true && <span class="field-optional"> · optional</span>}
       </label>
       {hint !== undefined && (
         <p class="field-hint" id={`${id}-hint`}>

@@ -8,6 +8,8 @@ interface Props {
   readonly unit: string;
   readonly dimensions: readonly Dimension[];
   readonly large?: boolean;
+  /** May be below zero: many decimal keypads have no minus key. */
+  readonly signed?: boolean;
   readonly describedBy?: string | undefined;
   readonly invalid?: boolean;
   readonly onText: (text: string) => void;
@@ -24,10 +26,9 @@ export function QuantityInput(props: Props) {
   const flip = (): void => {
     props.onText(negative ? props.text.trim().slice(1) : `-${props.text.trim()}`);
   };
-  const mayBeNegative = props.dimensions.some((d) => d === "pressure" || d === "temperature");
   return (
     <div class={props.large === true ? "quantity quantity-large" : "quantity"}>
-      {mayBeNegative && (
+      {props.signed === true && (
         <button
           type="button"
           class="sign"

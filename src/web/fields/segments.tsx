@@ -11,7 +11,12 @@ interface Props {
 /** A few choices side by side or below each other: native radio buttons with a large face. */
 export function Segments({ name, label, options, value, onChange }: Props) {
   return (
-    <div class="segments" id={name} role="radiogroup" aria-label={label}>
+    <div
+      class={options.length === 4 ? "segments segments-four" : "segments"}
+      id={name}
+      role="radiogroup"
+      aria-label={label}
+    >
       {options.map((option) => (
         <label key={option.value} class={option.value === value ? "segment is-on" : "segment"}>
           <input

@@ -23,7 +23,6 @@ export interface SaturationPoint {
   readonly p: number;
   readonly rho: number;
   readonly h: number;
-  readonly other: { readonly rho: number; readonly composition: readonly Composition[] };
 }
 
 /** `saturation` of a blend. */

@@ -36,7 +36,7 @@ export function CautionLines({ cautions }: { readonly cautions: readonly string[
     <ul class="caution-lines">
       {cautions.map((text) => (
         <li key={text}>
-          <CautionMark />
+          <CautionMark severity="caution" />
           <span>{text}</span>
         </li>
       ))}

@@ -1,5 +1,5 @@
 import { useId } from "preact/hooks";
-import { MassColumns, unitChoice } from "../../report/index.ts";
+import { FoldedTable, MassColumns, massTable, unitChoice } from "../../report/index.ts";
 import type { Ledger } from "../../trial/index.ts";
 import { spokenInstant } from "../forms/instant.ts";
 import { Fit } from "../look/fit.tsx";
@@ -33,16 +33,23 @@ export function GramsPage({ trial, step }: Props) {
         <section class="sheet grams-picture">
           <Stepper ledger={ledger} index={index} trial={trial} />
           <Fit>
-            {(width) => (
-              <MassColumns
-                id={id}
-                title={moment ? `After ${spokenInstant(moment.when)}` : "At the start"}
-                ledger={ledger}
-                {...(moment && index < ledger.steps.length - 1 && { step: moment.entry })}
-                shown={shown}
-                width={width}
-              />
-            )}
+            {(width) => {
+              const picture = {
+                id,
+                title: moment ? `After ${spokenInstant(moment.when)}` : "At the start",
+                ledger,
+                // The last step is the present, which also knows what each mass is.
+                ...(moment && index < ledger.steps.length - 1 && { step: moment.entry }),
+                shown,
+                width,
+              };
+              return (
+                <>
+                  <MassColumns {...picture} />
+                  <FoldedTable table={massTable(picture)} />
+                </>
+              );
+            }}
           </Fit>
         </section>
         <section class="sheet">

@@ -3,7 +3,8 @@ import { EntryForm } from "../forms/entry-form.tsx";
 import { vesselDraft } from "../plan/vessel-specs.ts";
 import { view } from "../shell/log-keeper.ts";
 import { say } from "../shell/notice.ts";
-import { goInstead, pathTo } from "../shell/route.ts";
+import { goBackTo, pathTo } from "../shell/route.ts";
+import { Concerns } from "../transfers/concerns.tsx";
 import { TransferPreview } from "../transfers/transfer-preview.tsx";
 import { transferDraft } from "../transfers/transfer-specs.ts";
 import { logWithoutFiles } from "../transfers/transfer-step.tsx";
@@ -20,7 +21,7 @@ export function CorrectPage({ trial, entry: id }: Props) {
   const seen = view.value;
   const entry = seen.entries.find((one) => one.id === id);
   const back = (): void => {
-    history.back();
+    goBackTo("trial", trial, "log", id);
   };
   if (!entry) {
     return (
@@ -62,9 +63,10 @@ export function CorrectPage({ trial, entry: id }: Props) {
         onCancel={back}
         onSaved={() => {
           say("Corrected. The first entry stays in the log.");
-          goInstead("trial", trial, "log", entry.id);
+          back();
         }}
         {...(entry.type === "transfer-posted" && {
+          beside: (name, draft) => name === "to" && <Concerns view={seen} draft={draft} />,
           preview: (body, issues) => (
             <TransferPreview
               trial={trial}

@@ -1,5 +1,9 @@
-import { quantityNames } from "../../report/index.ts";
-import { type Entry, quantityDimension, type ReadingQuantity } from "../../trial/index.ts";
+import {
+  type Entry,
+  quantityDimension,
+  quantityNames,
+  type ReadingQuantity,
+} from "../../trial/index.ts";
 import type { FieldSpec } from "../forms/spec.ts";
 import { kinds } from "../plan/kinds.ts";
 import { runTraceSpecs } from "../traces/run-specs.ts";
@@ -10,6 +14,7 @@ const readingSpecs = (quantity: ReadingQuantity): readonly FieldSpec[] => [
   {
     kind: "quantity",
     name: "value",
+    signed: true,
     label: quantityNames[quantity],
     dimensions: [quantityDimension[quantity]],
     unit: { us: "", si: "" },

@@ -5,6 +5,9 @@ interface Props {
   readonly children: (width: number) => ComponentChildren;
 }
 
+/** px; narrower than this a place is still being laid out, and no picture has room. */
+const narrowest = 160;
+
 /** Pictures are drawn one to one at their width: this measures the room they have. */
 export function Fit({ children }: Props) {
   const room = useRef<HTMLDivElement>(null);
@@ -24,7 +27,7 @@ export function Fit({ children }: Props) {
   }, []);
   return (
     <div class="fit" ref={room}>
-      {width > 0 && children(width)}
+      {width >= narrowest && children(width)}
     </div>
   );
 }

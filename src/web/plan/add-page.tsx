@@ -1,7 +1,7 @@
 import { EntryForm } from "../forms/entry-form.tsx";
 import { changeDraft, draftOf } from "../shell/drafts.ts";
 import { say } from "../shell/notice.ts";
-import { go, goInstead } from "../shell/route.ts";
+import { goBackTo } from "../shell/route.ts";
 import { quickPicks } from "./instrument-specs.ts";
 import { kinds } from "./kinds.ts";
 
@@ -15,7 +15,7 @@ export function AddPage({ trial, kind }: Props) {
   const found = kinds[kind];
   if (!found) return <p class="page">There is no such form.</p>;
   const back = (): void => {
-    goInstead("trial", trial, "stage", "plan", "-");
+    goBackTo("trial", trial, "stage", "plan", "-");
   };
   return (
     <main class="walk has-action" id="main">
@@ -27,9 +27,7 @@ export function AddPage({ trial, kind }: Props) {
         formKey={`add ${kind}`}
         specs={found.specs}
         saveLabel={found.saveLabel}
-        onCancel={() => {
-          go("trial", trial, "stage", "plan", "-");
-        }}
+        onCancel={back}
         onSaved={() => {
           say(`Saved: ${found.heading.toLowerCase()}.`);
           back();

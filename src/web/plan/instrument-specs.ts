@@ -102,6 +102,7 @@ export const instrumentSpecs: readonly FieldSpec[] = [
   {
     kind: "quantity",
     name: "accuracy.from",
+    signed: true,
     label: "Scale starts at",
     dimensions: (draft) => of(measuring, draft),
     unit: (draft) => of(usual, draft),

@@ -1,6 +1,9 @@
 import { useId } from "preact/hooks";
 import {
   ComparisonChart,
+  comparisonTable,
+  conditionsSentence,
+  FoldedTable,
   conditionNames,
   readingName,
   type Shown,
@@ -56,14 +59,14 @@ function ComparisonSheet({ comparison, view: seen }: SheetProps) {
         {product} against {label}, {conditionNames[comparison.condition]}
       </h2>
       <p class="unequal">
-        <strong>As measured; conditions were not equal.</strong> {comparison.conditionsSentence}
+        <strong>As measured.</strong> {conditionsSentence(comparison, units)}
       </p>
       <Fit>
-        {(width) => (
-          <ComparisonChart
-            id={id}
-            title={`${product} and ${label}, as measured`}
-            rows={comparison.rows.map((row) => ({
+        {(width) => {
+          const picture = {
+            id,
+            title: `${product} and ${label}, as measured`,
+            rows: comparison.rows.map((row) => ({
               name: readingName(row.quantity, row.form),
               shown: units.quantity(row.quantity),
               shownDifference: units.quantityDifference(row.quantity),
@@ -71,10 +74,16 @@ function ComparisonSheet({ comparison, view: seen }: SheetProps) {
                 { name: label, measured: row.baseline },
                 { name: product, measured: row.other, difference: row.difference },
               ],
-            }))}
-            width={width}
-          />
-        )}
+            })),
+            width,
+          };
+          return (
+            <>
+              <ComparisonChart {...picture} />
+              <FoldedTable table={comparisonTable(picture)} />
+            </>
+          );
+        }}
       </Fit>
       {comparison.conditions.length > 0 && (
         <details>

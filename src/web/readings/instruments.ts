@@ -1,6 +1,8 @@
 import type { InstrumentView, ReadingPrompt, TrialView } from "../../trial/index.ts";
 import { instrumentFor } from "../shell/preferences.ts";
 
+/** What is read: enough to know which instrument fits. */
+type Read = Pick<ReadingPrompt, "quantity" | "dimension">;
 type Measures = InstrumentView["measures"];
 
 const kinds: Readonly<Partial<Record<ReadingPrompt["dimension"], readonly Measures[]>>> = {
@@ -11,10 +13,7 @@ const kinds: Readonly<Partial<Record<ReadingPrompt["dimension"], readonly Measur
 };
 
 /** Instruments that can give this reading, the likeliest first. */
-export function instrumentsFor(
-  view: TrialView,
-  prompt: Pick<ReadingPrompt, "quantity" | "dimension">,
-): readonly InstrumentView[] {
+export function instrumentsFor(view: TrialView, prompt: Read): readonly InstrumentView[] {
   const fitting = kinds[prompt.dimension] ?? ["other"];
   const first: Measures | undefined = prompt.quantity === "vacuum" ? "vacuum" : fitting[0];
   return view.instruments
@@ -26,10 +25,12 @@ const side = (quantity: string): RegExp | undefined =>
   /low/.test(quantity) ? /low/i : /high/.test(quantity) ? /high/i : undefined;
 
 /** The instrument to offer: the one last used for this quantity, else the only one that fits by name. */
-export function offeredInstrument(view: TrialView, prompt: ReadingPrompt): string {
+export function offeredInstrument(view: TrialView, prompt: Read): string {
   const fitting = instrumentsFor(view, prompt);
   const last = instrumentFor(view.trial ?? "", prompt.quantity);
   if (last !== undefined && fitting.some(({ id }) => id === last)) return last;
+  // "Something else" may be a tachometer or a can: nothing is offered unasked.
+  if (kinds[prompt.dimension] === undefined) return "";
   const exact = fitting.filter(
     ({ measures }) =>
       prompt.dimension !== "pressure" || (measures === "vacuum") === (prompt.quantity === "vacuum"),

@@ -17,6 +17,10 @@ interface Props {
   readonly onUnit: (unit: string) => void;
 }
 
+/** A vacuum in the low side and a frosty vent read below zero; masses and speeds do not. */
+const canBeNegative = ({ dimension, quantity }: ReadingPrompt): boolean =>
+  dimension === "temperature" || quantity === "low-side";
+
 /** The one large field of a step. What cannot be read as a number is said once something stands there. */
 export function LargeField(props: Props) {
   const { id, label, prompt, typed } = props;
@@ -31,6 +35,7 @@ export function LargeField(props: Props) {
         unit={props.unit}
         dimensions={[prompt.dimension]}
         large
+        signed={canBeNegative(prompt)}
         invalid={issue !== undefined}
         describedBy={describedBy(id, undefined, issue)}
         onText={props.onText}

@@ -30,8 +30,8 @@ export interface RememberedMapping {
 
 const usualHere = (): "us" | "si" => (/-(US|LR|MM)$/i.test(navigator.language) ? "us" : "si");
 
-export const freshPreferences = (): Preferences => ({
-  device: `device-${crypto.randomUUID().slice(0, 8)}`,
+const freshPreferences = (): Preferences => ({
+  device: `${matchMedia("(pointer: coarse)").matches ? "phone" : "computer"} ${crypto.randomUUID().slice(0, 4)}`,
   system: usualHere(),
   units: {},
   instruments: {},
@@ -39,7 +39,16 @@ export const freshPreferences = (): Preferences => ({
   places: {},
 });
 
-export const preferences = signal<Preferences>(freshPreferences());
+/** Before the device's store is open. */
+const none: Preferences = {
+  device: "unnamed",
+  system: "si",
+  units: {},
+  instruments: {},
+  mappings: {},
+  places: {},
+};
+export const preferences = signal<Preferences>(none);
 
 /** Called with every change; set once the store is open. */
 let keep: (value: Preferences) => void = () => undefined;

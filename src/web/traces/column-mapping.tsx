@@ -1,7 +1,7 @@
-import { quantityNames } from "../../report/index.ts";
 import {
   type Inspection,
   quantityDimension,
+  quantityNames,
   readingQuantities,
   type ReadingQuantity,
 } from "../../trial/index.ts";
@@ -11,7 +11,7 @@ import { Pick } from "../fields/pick.tsx";
 import { instrumentsFor } from "../readings/instruments.ts";
 import type { Draft } from "../shell/drafts.ts";
 import { view } from "../shell/log-keeper.ts";
-import { columnUnit } from "./mapping.ts";
+import { columnInstrument, columnUnit } from "./mapping.ts";
 
 interface Props {
   readonly inspection: Inspection;
@@ -42,7 +42,7 @@ export function ColumnMapping({ inspection, heading, index, draft, change }: Pro
         />
       </FieldFrame>
       {used && (
-        <FieldFrame id={`${id}-unit`} label="Unit" hint={doubt}>
+        <FieldFrame id={`${id}-unit`} label="Unit">
           <Pick
             id={`${id}-unit`}
             options={unitsOf(quantityDimension[quantity]).map((unit) => ({
@@ -58,6 +58,7 @@ export function ColumnMapping({ inspection, heading, index, draft, change }: Pro
         </FieldFrame>
       )}
       {used && <Instrument {...{ id, index, quantity, draft, change }} />}
+      {used && doubt !== undefined && <p class="column-doubt">Check: {doubt}.</p>}
     </fieldset>
   );
 }
@@ -79,7 +80,7 @@ function Instrument({ id, index, quantity, draft, change }: InstrumentProps) {
       <Pick
         id={`${id}-instrument`}
         options={fitting.map((one) => ({ value: one.id, label: one.name }))}
-        value={draft[`${index}.instrument`] ?? ""}
+        value={columnInstrument(view.value, draft, index, quantity)}
         empty="Not named"
         onChange={(instrument) => {
           change({ [`${index}.instrument`]: instrument });

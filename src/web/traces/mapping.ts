@@ -4,8 +4,10 @@ import {
   quantityDimension,
   readingQuantities,
   type ReadingQuantity,
+  type TrialView,
 } from "../../trial/index.ts";
 import { isUnit, unitsOf } from "../../units/index.ts";
+import { offeredInstrument } from "../readings/instruments.ts";
 import type { Draft } from "../shell/drafts.ts";
 import { prefer, preferences, type RememberedMapping } from "../shell/preferences.ts";
 
@@ -60,14 +62,28 @@ export function columnUnit(draft: Draft, i: number, quantity: ReadingQuantity): 
   return isUnit(chosen, dimension) ? chosen : (unitsOf(dimension)[0]?.id ?? "");
 }
 
+/** The instrument of a column: the chosen one, else the one that fits by kind and name. */
+export const columnInstrument = (
+  view: TrialView,
+  draft: Draft,
+  i: number,
+  quantity: ReadingQuantity,
+): string =>
+  draft[`${i}.instrument`] ??
+  offeredInstrument(view, { quantity, dimension: quantityDimension[quantity] });
+
 /** The mapping as the form stands; undefined while no time or no column is named. */
-export function mappingOf(inspection: Inspection, draft: Draft): Mapping | undefined {
+export function mappingOf(
+  view: TrialView,
+  inspection: Inspection,
+  draft: Draft,
+): Mapping | undefined {
   const column = draft["time.column"] ?? "";
   const form = draft["time.form"] as Mapping["time"]["form"] | undefined;
   const columns = inspection.headings.flatMap((heading, i) => {
     const quantity = draft[`${i}.quantity`] ?? "";
     if (heading === column || !isQuantity(quantity)) return [];
-    const instrument = draft[`${i}.instrument`] ?? "";
+    const instrument = columnInstrument(view, draft, i, quantity);
     return [
       {
         column: heading,

@@ -1,6 +1,17 @@
-import { useId } from "preact/hooks";
-import { HoldChart, shortNames, shownIn, TraceChart, unitChoice } from "../../report/index.ts";
-import type { TraceView, TrialView } from "../../trial/index.ts";
+import { useId, useMemo } from "preact/hooks";
+import {
+  conditionNames,
+  FoldedTable,
+  HoldChart,
+  holdPicture,
+  holdTable,
+  type Page,
+  TraceChart,
+  tracePicture,
+  traceTable,
+  unitChoice,
+} from "../../report/index.ts";
+import { judgeReading, type TraceView, type TrialView } from "../../trial/index.ts";
 import { Fit } from "../look/fit.tsx";
 
 interface Props {
@@ -8,65 +19,62 @@ interface Props {
   readonly view: TrialView;
 }
 
+/** What the report's pictures need; nothing here is dated, since nothing is printed. */
+const pageOf = (view: TrialView): Page => ({
+  view,
+  units: unitChoice(view, "as-typed"),
+  judge: (reading) => judgeReading(view, reading),
+  generatedAt: "",
+  events: view.entries.length,
+});
+
 /** A trace over time with its runs and what was kept aside; a hold as pressure over time. */
 export function TracePicture({ trace, view }: Props) {
-  return trace.kind === "hold" ? <Hold trace={trace} /> : <Lines trace={trace} view={view} />;
+  return trace.kind === "hold" ? (
+    <Hold trace={trace} view={view} />
+  ) : (
+    <Lines trace={trace} view={view} />
+  );
 }
 
-function Hold({ trace }: { readonly trace: TraceView }) {
+function Hold({ trace, view }: Props) {
   const id = `hold${useId()}`;
-  const vacuum = trace.series.find(({ quantity }) => quantity === "vacuum");
-  if (!vacuum) return <p class="quiet">No column of this file was named as a vacuum.</p>;
+  const picture = useMemo(() => holdPicture(trace, pageOf(view)), [trace, view]);
+  if (!picture) return <p class="quiet">No column of this file was named as a vacuum.</p>;
   return (
     <Fit>
       {(width) => (
-        <HoldChart
-          id={id}
-          title={`Pressure with the pump shut off: ${trace.fileName}`}
-          t={vacuum.t}
-          p={vacuum.values}
-          shown={shownIn(vacuum.unit)}
-          levels={[]}
-          width={width}
-        />
+        <>
+          <HoldChart {...picture} id={id} width={width} />
+          <FoldedTable table={holdTable({ ...picture, id, width })} />
+        </>
       )}
     </Fit>
   );
 }
 
-const secondsOf = (trace: TraceView, clock: string): number =>
-  (Date.parse(`${clock}Z`) - Date.parse(`${trace.start}Z`)) / 1000;
+/** The report's picture; until a run is confirmed, the proposed intervals stand in it, each with a question. */
+function withProposals(trace: TraceView, view: TrialView) {
+  const picture = tracePicture(trace, pageOf(view));
+  if (picture.intervals.length > 0) return picture;
+  const intervals = trace.proposals.map(({ fromSeconds, toSeconds, condition }) => ({
+    from: fromSeconds,
+    to: toSeconds,
+    label: `${conditionNames[condition]}?`,
+  }));
+  return { ...picture, intervals };
+}
 
 function Lines({ trace, view }: Props) {
   const id = `trace${useId()}`;
-  const units = unitChoice(view, "as-typed");
-  const runs = view.runs.filter((run) => run.trace === trace.id);
-  const intervals =
-    runs.length > 0
-      ? runs.flatMap(({ from, to, name }) =>
-          from === undefined || to === undefined
-            ? []
-            : [{ from: secondsOf(trace, from), to: secondsOf(trace, to), label: name }],
-        )
-      : [];
+  const picture = useMemo(() => withProposals(trace, view), [trace, view]);
   return (
     <Fit>
       {(width) => (
-        <TraceChart
-          id={id}
-          title={trace.fileName}
-          lines={trace.series.map((series) => ({
-            label: shortNames[series.quantity],
-            shown: units.quantity(series.quantity, series.unit),
-            t: series.t,
-            values: series.values,
-            settled: [],
-          }))}
-          intervals={intervals}
-          gaps={[]}
-          problems={[]}
-          width={width}
-        />
+        <>
+          <TraceChart {...picture} id={id} width={width} />
+          <FoldedTable table={traceTable({ ...picture, id, width })} />
+        </>
       )}
     </Fit>
   );

@@ -2,7 +2,6 @@ import { shownIn } from "../../report/index.ts";
 import {
   type Issue,
   lostAccount,
-  mixingWarning,
   parseEvent,
   type Posting,
   project,
@@ -10,7 +9,6 @@ import {
   type TrialView,
 } from "../../trial/index.ts";
 import { makeEvent, memory } from "../shell/log-keeper.ts";
-import { CautionMark } from "../walk/caution-mark.tsx";
 
 interface Props {
   readonly trial: string;
@@ -23,28 +21,12 @@ interface Props {
   readonly replaces?: string | undefined;
 }
 
-/** What speaks against the transfer, and what it would post, before it is saved. */
+/** What the transfer would post, before it is saved. */
 export function TransferPreview(props: Props) {
-  const { view, body } = props;
-  const from = body["from"];
-  const to = body["to"];
-  const concerns =
-    typeof from === "string" && typeof to === "string" ? mixingWarning(view, from, to) : [];
+  const { view } = props;
   const postings = props.issues.length === 0 ? postingsOf(props) : [];
   return (
     <div aria-live="polite">
-      {concerns.map((concern) => (
-        <div
-          class={concern.severity === "stop" ? "concern concern-stop" : "concern"}
-          key={concern.kind}
-        >
-          <CautionMark />
-          <p class="caution-text">
-            <strong>{concern.severity === "stop" ? "Stop. " : "Check. "}</strong>
-            {concern.sentence}
-          </p>
-        </div>
-      ))}
       {postings.length > 0 && (
         <div class="preview">
           <h3>This would post</h3>

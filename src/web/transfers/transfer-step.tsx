@@ -4,6 +4,7 @@ import { EntryForm } from "../forms/entry-form.tsx";
 import type { Draft } from "../shell/drafts.ts";
 import { events, view } from "../shell/log-keeper.ts";
 import { say } from "../shell/notice.ts";
+import { Concerns } from "./concerns.tsx";
 import { transferSpecs } from "./transfer-specs.ts";
 import { TransferPreview } from "./transfer-preview.tsx";
 
@@ -49,6 +50,9 @@ export function TransferStep({ trial, stage, onSaved, onCancel }: Props) {
         say("Posted. The ledger is up to date.");
         onSaved();
       }}
+      beside={(name, draft) =>
+        name === "to" && <Concerns view={view.value} draft={draft} stage={stage} />
+      }
       preview={(body, issues) => (
         <TransferPreview
           trial={trial}

@@ -1,4 +1,5 @@
-import type { Requirement, StageView } from "../../trial/index.ts";
+import type { Requirement, StageView, TrialView } from "../../trial/index.ts";
+import { readingsTaken } from "../readings/taken.ts";
 import { pathTo } from "../shell/route.ts";
 import { stageParts } from "./stage-key.ts";
 
@@ -15,20 +16,46 @@ const setUpKinds: readonly (readonly [RegExp, string])[] = [
   [/vessel/, "vessel"],
 ];
 
+const listing: Readonly<Record<string, string>> = {
+  vehicle: "Describe the vehicle",
+  instrument: "List an instrument",
+  product: "List a product",
+  vessel: "List a vessel",
+};
+
 /** The act that meets a thing of the set-up, by the requirement's id. */
 const setUpKind = (id: string): string | undefined =>
   setUpKinds.find(([word]) => word.test(id))?.[1];
 
+interface Where {
+  readonly trial: string;
+  readonly stage: StageView;
+  /** The entry that opened the trial: the question is corrected there. */
+  readonly opening: string | undefined;
+  /** Prompts of the stage that have a reading. */
+  readonly taken: ReadonlySet<string>;
+}
+
+export const actsAt = (trial: string, stage: StageView, view: TrialView): Where => ({
+  trial,
+  stage,
+  opening: view.opened?.entry,
+  taken: readingsTaken(view, stage),
+});
+
+/** The verdict on a pressure rests on a temperature: that one is read first. */
+const bases = ["metal-temperature", "shop-temperature"];
+const basisFirst = (prompts: readonly string[]): readonly string[] => [
+  ...prompts.filter((id) => bases.includes(id)),
+  ...prompts.filter((id) => !bases.includes(id)),
+];
+
 /** What a tap on a requirement does. */
-export function actFor(
-  trial: string,
-  stage: StageView,
-  requirement: Requirement,
-  opening?: string,
-): Act {
+export function actFor({ trial, stage, opening, taken }: Where, requirement: Requirement): Act {
   const at = (...step: readonly string[]): string =>
     pathTo("trial", trial, ...stageParts(stage), ...step);
-  const prompt = stage.prompts.find(({ id }) => requirement.prompts.includes(id));
+  const first = basisFirst(requirement.prompts.filter((id) => !taken.has(id)))[0];
+  const prompt = stage.prompts.find(({ id }) => id === (first ?? requirement.prompts[0]));
   switch (requirement.kind) {
     case "reading":
       return prompt
@@ -57,7 +84,7 @@ export function actFor(
       const kind = setUpKind(requirement.id);
       return kind === undefined
         ? { label: "Complete the question", href: pathTo("trial", trial, "correct", opening ?? "") }
-        : { label: `List it: ${kind}`, href: pathTo("trial", trial, "add", kind) };
+        : { label: listing[kind] ?? "List it", href: pathTo("trial", trial, "add", kind) };
     }
   }
 }
@@ -68,8 +95,8 @@ export function openPrompts(
   saved: string,
   taken: ReadonlySet<string>,
 ): readonly string[] {
-  return stage.requirements
+  const open = stage.requirements
     .filter(({ met, kind, prompts }) => !met && kind === "reading" && prompts.includes(saved))
-    .flatMap(({ prompts }) => prompts)
-    .filter((id) => !taken.has(id));
+    .flatMap(({ prompts }) => prompts);
+  return basisFirst(open.filter((id) => !taken.has(id)));
 }

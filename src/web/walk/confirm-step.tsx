@@ -35,17 +35,14 @@ export function ConfirmStep({ trial, stage, item, onSaved, onCancel }: Props) {
   };
   return (
     <form
+      class="entry-form"
       onSubmit={(event) => {
         event.preventDefault();
         void save();
       }}
     >
-      <StepHead
-        stage={stage}
-        title={requirement?.text ?? "Confirm"}
-        why={requirement?.detail ?? ""}
-      />
-      <Cautions cautions={stage.cautions} />
+      <StepHead stage={stage} title={requirement?.statement ?? "Confirm"} />
+      <Cautions cautions={stage.cautions} whole={item === "hazards-read"} />
       {item === "closures-read" && <ClosureList ledger={view.value.ledger} />}
       {failure !== undefined && (
         <p class="objections" role="alert">

@@ -6,8 +6,10 @@ import {
   type StageView,
   type TrialView,
 } from "../../trial/index.ts";
+import { ClosureList } from "../ledger/closure-list.tsx";
 import { EntryRow } from "../log/entry-row.tsx";
 import { Fit } from "../look/fit.tsx";
+import { ReportPreview } from "../publish/report-preview.tsx";
 import { VerdictPanel } from "../readings/verdict-panel.tsx";
 import { view } from "../shell/log-keeper.ts";
 import { pathTo } from "../shell/route.ts";
@@ -18,29 +20,30 @@ import { stageParts } from "./stage-key.ts";
 interface Props {
   readonly trial: string;
   readonly stage: StageView;
-  /** A step is being done: on a phone the evidence waits behind it. */
-  readonly behind: boolean;
+  /** What is being done: on a phone the evidence waits behind it. */
+  readonly step: readonly string[];
 }
 
 /** What the log already holds about this stage: verdicts, pictures, masses, entries. */
-export function Evidence({ trial, stage, behind }: Props) {
+export function Evidence({ trial, stage, step }: Props) {
   const seen = view.value;
   const here = (where: { stage: string; round?: string | undefined }): boolean =>
     where.stage === stage.stage && where.round === stage.round;
   const readings = seen.readings.filter(here);
-  const traces = seen.traces.filter(here);
+  // A file that is looked into stands in the walk already.
+  const traces = seen.traces.filter((trace) => here(trace) && !step.includes(trace.id));
   const runs = seen.runs.filter(here);
   const entries = seen.entries.filter((entry) =>
     "stage" in entry.body ? here(entry.body) : stage.stage === "plan",
   );
   return (
-    <aside class={behind ? "evidence is-behind" : "evidence"} aria-label="Evidence of this stage">
+    <aside
+      class={step.length > 0 ? "evidence is-behind" : "evidence"}
+      aria-label="Evidence of this stage"
+    >
       <h2 class="evidence-title">Evidence so far</h2>
-      {entries.length === 0 && stage.prompts.length > 0 && (
-        <p class="empty">
-          Nothing in the log for this stage yet. The first reading appears here with its verdict.
-        </p>
-      )}
+      {entries.length === 0 && <p class="empty">{emptyWords(stage)}</p>}
+      {stage.stage === "publish" && step.length === 0 && <ReportPreview trial={trial} />}
       {readings.length > 0 && <Readings readings={readings} view={seen} />}
       {traces.map((trace) => (
         <section class="sheet" key={trace.id}>
@@ -55,6 +58,12 @@ export function Evidence({ trial, stage, behind }: Props) {
           <RunFigures run={run} view={seen} />
         </section>
       ))}
+      {stage.stage === "publish" && (
+        <section class="sheet">
+          <h3>Does the ledger close?</h3>
+          <ClosureList ledger={seen.ledger} />
+        </section>
+      )}
       {seen.ledger.postings.length + seen.vessels.length > 0 && (
         <Masses view={seen} trial={trial} />
       )}
@@ -71,6 +80,11 @@ export function Evidence({ trial, stage, behind }: Props) {
     </aside>
   );
 }
+
+const emptyWords = ({ prompts }: StageView): string =>
+  prompts.length > 0
+    ? "Nothing in the log for this stage yet. The first reading appears here with its verdict."
+    : "Nothing was entered at this stage itself; it draws on the others.";
 
 /** Readings of the stage with their verdicts; those that nothing can judge stand as plain figures. */
 function Readings({
@@ -92,7 +106,7 @@ function Readings({
             typed={reading.typed}
             atmosphere={seen.atmosphere.value}
             title={titleOf(seen, reading)}
-            log={reading.quantity === "vacuum"}
+            quantity={reading.quantity}
             compact
           />
         ) : null,

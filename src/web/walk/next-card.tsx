@@ -1,7 +1,7 @@
 import type { StageView } from "../../trial/index.ts";
 import { view } from "../shell/log-keeper.ts";
 import { pathTo } from "../shell/route.ts";
-import { actFor } from "./acts.ts";
+import { actFor, actsAt } from "./acts.ts";
 import { stageParts } from "./stage-key.ts";
 
 interface Props {
@@ -11,10 +11,10 @@ interface Props {
 
 /** The one thing that is needed next, with its act. */
 export function NextCard({ trial, stage }: Props) {
-  const { stages, opened } = view.value;
+  const { stages } = view.value;
   const next = stage.requirements.find(({ met }) => !met);
   if (next) {
-    const act = actFor(trial, stage, next, opened?.entry);
+    const act = actFor(actsAt(trial, stage, view.value), next);
     return (
       <section class="next" aria-label="Needed next">
         <p class="eyebrow">Needed next</p>

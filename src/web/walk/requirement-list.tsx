@@ -1,6 +1,6 @@
 import type { StageView } from "../../trial/index.ts";
 import { view } from "../shell/log-keeper.ts";
-import { actFor } from "./acts.ts";
+import { actFor, actsAt } from "./acts.ts";
 import { StatusMark } from "./status-mark.tsx";
 
 interface Props {
@@ -10,7 +10,7 @@ interface Props {
 
 /** What the stage needs, met or missing; a tap goes to the field that would meet it. */
 export function RequirementList({ trial, stage }: Props) {
-  const opening = view.value.opened?.entry;
+  const where = actsAt(trial, stage, view.value);
   if (stage.requirements.length === 0) return null;
   return (
     <section aria-labelledby="needs">
@@ -18,7 +18,7 @@ export function RequirementList({ trial, stage }: Props) {
       <ul class="requirements">
         {stage.requirements.map((requirement) => (
           <li key={requirement.id}>
-            <a class="row requirement" href={actFor(trial, stage, requirement, opening).href}>
+            <a class="row requirement" href={actFor(where, requirement).href}>
               <StatusMark status={requirement.met ? "done" : "not-started"} />
               <span>
                 <strong>{requirement.text}</strong>

@@ -51,7 +51,9 @@ function StageLink({ trial, stage, here }: LinkProps) {
     >
       <StatusMark status={stage.status} />
       <span class="stage-link-name">{stage.title}</span>
-      <small>{stage.status === "open" ? `${open} to do` : statusWord(stage)}</small>
+      <small class={stage.status === "not-started" ? "visually-hidden" : ""}>
+        {stage.status === "open" ? `${open} to do` : statusWord(stage)}
+      </small>
     </a>
   );
 }

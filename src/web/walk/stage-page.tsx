@@ -34,7 +34,7 @@ export function StagePage({ trial, stage: name, round, step }: Props) {
           <Overview trial={trial} stage={stage} />
         )}
       </main>
-      <Evidence trial={trial} stage={stage} behind={doing} />
+      <Evidence trial={trial} stage={stage} step={step} />
     </>
   );
 }
