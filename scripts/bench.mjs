@@ -11,6 +11,7 @@ import { performance } from "node:perf_hooks";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { build } from "vite";
+import { benchBlends } from "./bench-blends.mjs";
 
 const root = new URL("..", import.meta.url).pathname;
 const outDir = mkdtempSync(join(tmpdir(), "coldproof-bench-"));
@@ -66,6 +67,7 @@ for (const [label, figures] of Object.entries(native)) {
   });
   console.log(pad(label, width) + cells.join(""));
 }
+benchBlends(fluids, createRandom, time);
 
 function measure(fluid) {
   const random = createRandom(20);

@@ -13,6 +13,8 @@ export type NoAnswerReason =
   | "below-minimum"
   | "outside-equation"
   | "not-converged"
+  /** Bubble, dew or two-phase states of this composition do not exist there. */
+  | "no-solution"
   | "outside-water-equations";
 
 export interface NoAnswer {

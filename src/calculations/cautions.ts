@@ -12,9 +12,20 @@ export const cautions = {
   running:
     "Engine running: keep hands, sleeves and hoses away from belts and fans, and never open the high-side valve to a can.",
   equation:
-    "Figures of the pure fluid. Oil, air, moisture or another refrigerant in a system shift them.",
+    "Figures of the fluid or blend itself. Oil, air, moisture or another refrigerant in a system shift them.",
   coldWater:
     "Water below 4 °C contracts on warming: two states may share this pair there, and one of them is given.",
+  flammable:
+    "Burns: keep ignition sources away, ventilate low down where heavy vapour gathers, use a detector rated for the gas, and ask the authority whether it may be in a vehicle at all.",
+  poisonInFlame:
+    "Fluorinated and chlorinated fluids give hydrogen fluoride, hydrogen chloride and other poisons in a flame or on glowing metal, those that do not burn included.",
+  oxygen:
+    "Oxygen or air inside a system or cylinder with refrigerant and oil can explode: do not compress it, keep heat away, and have it recovered by licensed people.",
+  editions:
+    "Figures of different report editions do not compare. Quotas and laws name their edition: in the US and EU mostly AR4.",
+  full: "More than 80 % liquid by volume: warming fills the vessel, and then each kelvin adds several bar. Stop at 80 % at the warmest the vessel will be.",
+  liquidCharge:
+    "A blend with glide is charged as liquid: vapour taken from the top changes what comes out and what is left.",
   vacuumTest:
     "A vacuum hold finds gross leaks and water only: it loads seals inwards by 1 bar, service loads them outwards by 5 to 20 bar.",
 } as const;

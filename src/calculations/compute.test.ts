@@ -34,6 +34,26 @@ const examples: Readonly<Record<string, unknown>> = {
     highHighest: "220 psig",
     lowGauge: 1e4,
   },
+  vessel: { blend: "R407C", volume: "12 L", mass: "5 kg", T: "25 °C" },
+  withdraw: { blend: "R407C", volume: "12 L", mass: "5 kg", T: "25 °C", from: "top", steps: 5 },
+  "air-in-system": {
+    fluid: "R134a",
+    volume: "3 L",
+    mass: "500 g",
+    air: "4 g",
+    T: "20 °C",
+    T2: "40 °C",
+  },
+  "phase-diagram": { fluid: "R134a" },
+  cycle: { fluid: "R134a", low: "30 psig", high: "200 psig", suction: "50 °F", liquid: "110 °F" },
+  flammability: { blend: "r-441a" },
+  climate: {
+    blend: [
+      { fluid: "R134a", mass: "44 %" },
+      { fluid: "R1234yf", mass: "56 %" },
+    ],
+    mass: "500 g",
+  },
 };
 
 describe("every calculation", () => {
@@ -223,7 +243,7 @@ describe("bad input names field, value and what is accepted", () => {
     [{ fluid: "R134a", T: -5 }, "T", -5, "1 to 5000 K"],
     [{ fluid: "R134a", T: [300] }, "T", "a list", "Temperature"],
     [{ fluid: "R134a", p: "85 psi" }, "p", "85 psi", "psig or psia"],
-    [{ T: 300 }, "fluid", "nothing", "required"],
+    [{ T: 300 }, "fluid", "neither fluid nor blend", "either fluid or blend"],
     [{ fluid: "R134a", T: 300, colour: 1 }, "colour", "this field", "only the fields"],
     [
       JSON.parse('{"fluid":"R134a","T":300,"__proto__":{"a":1}}'),

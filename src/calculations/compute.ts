@@ -1,14 +1,21 @@
 import type { Answer, FullAnswer } from "./answer.ts";
 import { invalidInput, issue } from "./answer.ts";
 import { airAssumptions } from "./air-fields.ts";
+import { airInSystem } from "./air-in-system.ts";
+import { climate } from "./climate.ts";
+import { cycle } from "./cycle.ts";
 import type { Calculation } from "./definition.ts";
+import { flammability } from "./flammability.ts";
 import { operatingCheck } from "./operating-check.ts";
+import { phaseDiagramCalculation } from "./phase-diagram.ts";
 import { readInput } from "./read-input.ts";
 import { saturation } from "./saturation.ts";
 import { state } from "./state.ts";
 import { staticCheckCalculation } from "./static-check.ts";
 import { vacuumCheckCalculation } from "./vacuum-check.ts";
+import { vesselCalculation } from "./vessel.ts";
 import { waterBoilingCalculation } from "./water-boiling.ts";
+import { withdrawCalculation } from "./withdraw.ts";
 
 /** Every computation offered to a user. */
 export const calculations: readonly Calculation[] = [
@@ -18,6 +25,13 @@ export const calculations: readonly Calculation[] = [
   waterBoilingCalculation,
   vacuumCheckCalculation,
   operatingCheck,
+  flammability,
+  climate,
+  cycle,
+  vesselCalculation,
+  withdrawCalculation,
+  airInSystem,
+  phaseDiagramCalculation,
 ];
 
 /** The calculation of this name; `undefined` if there is none. */

@@ -5,7 +5,7 @@ import { issue, type Issue } from "./answer.ts";
 /** What a field's text or number turned out to be. */
 export type FieldOutcome<T> =
   | { readonly kind: "value"; readonly value: T }
-  | { readonly kind: "unusable"; readonly issue: Issue };
+  | { readonly kind: "unusable"; readonly issues: readonly Issue[] };
 
 /** One named input: how it looks from outside, and how it becomes SI. */
 export interface Field<T> {
@@ -36,7 +36,7 @@ export function optional<T>(field: Field<T>): Field<T | undefined> {
 const LONGEST_TEXT = 80;
 
 export const unusable = (name: string, value: unknown, accepted: string) =>
-  ({ kind: "unusable", issue: issue(name, value, accepted) }) as const;
+  ({ kind: "unusable", issues: [issue(name, value, accepted)] }) as const;
 
 const numberOrText = (description: string): z.ZodType =>
   z.union([z.number(), z.string().max(LONGEST_TEXT)]).describe(description);
@@ -157,6 +157,20 @@ export function choice<const T extends string>(says: string, words: readonly T[]
       return word === undefined
         ? unusable(name, raw, words.join(" or "))
         : { kind: "value", value: word };
+    },
+  };
+}
+
+/** A whole number. */
+export function count(says: string, { from, to }: Limits): Field<number> {
+  return {
+    schema: z.int().describe(`${says}. A whole number from ${from} to ${to}.`),
+    required: true,
+    read(raw, name) {
+      const value = Number(raw);
+      return value >= from && value <= to
+        ? { kind: "value", value }
+        : unusable(name, raw, `a whole number from ${from} to ${to}`);
     },
   };
 }

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { fluidIds } from "../fluids/index.ts";
+import { ratedBlends } from "../service/index.ts";
 import { dimensions, unitsOf } from "../units/index.ts";
 import { calculations, compute } from "./index.ts";
 
@@ -105,6 +106,90 @@ const symbols = {
 };
 const celsius = span(-60, 120).map((t) => `${t.toFixed(2)} °C`);
 const psig = span(-14, 600).map((p) => `${p.toFixed(1)} psig`);
+const byFractions = fc
+  .tuple(
+    fc.uniqueArray(anyFluid, { minLength: 2, maxLength: 8 }),
+    fc.array(log(1e-4, 1), { minLength: 8, maxLength: 8 }),
+    fc.constantFrom("mass" as const, "mole" as const),
+  )
+  .map(([fluids, shares, basis]) => {
+    const used = shares.slice(0, fluids.length);
+    const sum = used.reduce((total, share) => total + share, 0);
+    return fluids.map((fluid, i) => ({ fluid, [basis]: (used[i] ?? 0) / sum }));
+  });
+const anyBlend = fc.oneof(byFractions, fc.constantFrom(...ratedBlends.map(({ blend }) => blend)));
+const anySubstance = fc.oneof(
+  anyFluid.map((fluid) => ({ fluid })),
+  anyBlend.map((blend) => ({ blend })),
+);
+const filled = {
+  volume: log(1e-4, 1),
+  mass: log(1e-4, 100),
+  T: span(180, 420),
+};
+/** Blends are slower by a thousand times, so there are fewer of them. */
+const ofBlends = fc.oneof(
+  fc
+    .tuple(anySubstance, span(200, 380), log(1e3, 1e8), fc.constantFrom("T", "p"))
+    .map(([substance, T, p, by]) => ({
+      name: "saturation",
+      input: { ...substance, ...(by === "T" ? { T } : { p }) },
+    })),
+  fc
+    .tuple(
+      anySubstance,
+      fc.constantFrom(
+        ["T", "p"] as const,
+        ["p", "h"] as const,
+        ["p", "s"] as const,
+        ["T", "rho"] as const,
+        ["T", "q"] as const,
+        ["p", "q"] as const,
+        ["T", "s"] as const,
+      ),
+      fc.record({ ...symbols, T: span(180, 420), p: log(1e3, 1e8) }),
+    )
+    .map(([substance, pair, values]) => ({
+      name: "state",
+      input: {
+        ...substance,
+        ...Object.fromEntries(pair.map((symbol) => [symbol, values[symbol]])),
+      },
+    })),
+  fc
+    .tuple(anySubstance, fc.record(filled))
+    .map(([substance, fill]) => ({ name: "vessel", input: { ...substance, ...fill } })),
+  fc
+    .tuple(anySubstance, fc.record(filled), log(1e-6, 1), span(200, 400))
+    .map(([substance, fill, air, T2]) => ({
+      name: "air-in-system",
+      input: { ...substance, ...fill, air, T2 },
+    })),
+  fc
+    .tuple(anySubstance, log(1e4, 1e7), log(1e4, 1e7), span(200, 400), span(200, 400))
+    .map(([substance, low, high, suction, liquid]) => ({
+      name: "cycle",
+      input: { ...substance, low, high, suction, liquid },
+    })),
+  fc.tuple(anySubstance).map(([substance]) => ({ name: "flammability", input: substance })),
+  fc
+    .tuple(anySubstance, filled.mass)
+    .map(([substance, mass]) => ({ name: "climate", input: { ...substance, mass } })),
+);
+const ofDiagrams = fc.oneof(
+  fc.tuple(anySubstance).map(([substance]) => ({
+    name: "phase-diagram",
+    input: { ...substance, kind: "pressure-temperature" },
+  })),
+  fc.tuple(anyFluid).map(([fluid]) => ({ name: "phase-diagram", input: { fluid } })),
+);
+const ofWithdrawals = fc
+  .tuple(anySubstance, fc.record(filled), fc.constantFrom("top", "bottom"))
+  .map(([substance, fill, from]) => ({
+    name: "withdraw",
+    input: { ...substance, ...fill, from, steps: 2 },
+  }));
+
 /** Inputs that mean something, over the whole range of the fields and beyond the equations. */
 const meant = fc.oneof(
   fc
@@ -162,6 +247,22 @@ test("5000 inputs that mean something: the same, and many are answered", () => {
     { seed, numRuns: 5000 },
   );
   expect(kinds.get("answer")).toBeGreaterThan(2000);
+});
+
+test.each([
+  ["blends", ofBlends, 1000],
+  ["diagrams", ofDiagrams, 40],
+  ["withdrawals", ofWithdrawals, 40],
+])("%s: no throw, no NaN", (_, questions, numRuns) => {
+  const kinds = new Map<string, number>();
+  fc.assert(
+    fc.property(questions, ({ name, input }) => {
+      const kind = sound(name, input);
+      kinds.set(kind, (kinds.get(kind) ?? 0) + 1);
+    }),
+    { seed, numRuns },
+  );
+  expect(kinds.get("answer")).toBeGreaterThan(numRuns / 4);
 });
 
 test("anything at all as name and input", () => {

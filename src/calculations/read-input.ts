@@ -92,7 +92,7 @@ function readFields(
     if (!field || own[name] === undefined) continue;
     const outcome = field.read(own[name], name, air);
     if (outcome.kind === "value") values[name] = outcome.value;
-    else issues.push(outcome.issue);
+    else issues.push(...outcome.issues);
   }
   return { issues, values };
 }

@@ -1,11 +1,26 @@
 import { z } from "zod";
 import { fluid as fluidOf, type FluidId, type State, type StateFailure } from "../fluids/index.ts";
-import { invalidInput, issue, type NoAnswer, type NoAnswerReason } from "./answer.ts";
+import { materialOf } from "../service/index.ts";
+import {
+  type InvalidInput,
+  invalidInput,
+  issue,
+  type NoAnswer,
+  type NoAnswerReason,
+} from "./answer.ts";
+import { estimateSentences, noBulk, pairSources } from "./blend-answer.ts";
+import { acceptedBlendPairs, blendState, blendStateFields, blendStateView } from "./blend-state.ts";
 import { cautions } from "./cautions.ts";
-import { defineCalculation } from "./definition.ts";
+import { defineCalculation, type Outcome } from "./definition.ts";
 import { fraction, optional, pressure, quantity } from "./field.ts";
-import { fluidField, fluidSource } from "./fluid-field.ts";
+import { fluidSource } from "./fluid-field.ts";
 import { TEMPERATURES } from "./saturation.ts";
+import {
+  type Substance,
+  substanceFields,
+  substanceOf,
+  substanceSources,
+} from "./substance-field.ts";
 import { acceptedPairs, solverOf, type Symbol } from "./state-pairs.ts";
 
 const output = z.strictObject({
@@ -27,10 +42,14 @@ const output = z.strictObject({
     "supercritical-liquid",
     "supercritical-gas",
   ]),
+  ...blendStateFields,
 });
+type Result = z.infer<typeof output>;
+/** The result of an answered `state`. */
+export type StateResult = Result;
 
 /** Molar to specific: what is divided by M, what is multiplied, what stays. */
-function perKilogram(state: State, M: number): z.infer<typeof output> {
+function perKilogram(state: State, M: number): Result {
   const specific = (value: number | null) => (value === null ? null : value / M);
   const { T, p, rho, h, s, u, cv, cp, w, q, phase } = state;
   return {
@@ -96,11 +115,69 @@ function noState(id: FluidId, failure: StateFailure, M: number): NoAnswer {
 
 const symbols = ["T", "p", "h", "s", "rho", "q"] as const;
 
+/** A quantity of the pair asked for, per kg. */
+type Asked = readonly [symbol: Symbol, value: number];
+
+/** The pair of an input, or what is wrong with it. */
+function pairOf(
+  given: Partial<Record<Symbol, number | undefined>>,
+): readonly [Asked, Asked] | InvalidInput {
+  const asked = symbols.flatMap((symbol): Asked[] => {
+    const value = given[symbol];
+    return value === undefined ? [] : [[symbol, value]];
+  });
+  const [first, second, ...more] = asked;
+  if (first && second && more.length === 0) return [first, second];
+  const names = asked.map(([symbol]) => symbol).join(", ");
+  return invalidInput(
+    issue("T", names === "" ? "none" : names, `exactly two of: ${symbols.join(", ")}`),
+  );
+}
+
+const unknownPair = ([first]: Asked, [second]: Asked, accepted: string): InvalidInput =>
+  invalidInput(issue(second, `(${first}, ${second})`, `one of the pairs ${accepted}`));
+
+/** A pure fluid's state, or why there is none. */
+function pureOutcome(id: FluidId, first: Asked, second: Asked): Outcome<Result> {
+  const solver = solverOf(first[0], second[0]);
+  if (!solver) return unknownPair(first, second, acceptedPairs);
+  const fluid = fluidOf(id);
+  const { M } = fluid.info;
+  const given = new Map([first, second]);
+  const [a, b] = solver.symbols.map((symbol) => toMolar(symbol, given.get(symbol) ?? NaN, M));
+  const outcome = solver.solve(fluid, a ?? NaN, b ?? NaN);
+  if (outcome.kind === "failed") return noState(id, outcome, M);
+  const pair = solver.symbols.join(" ");
+  const ambiguous = id === "R718" && (pair === "T s" || pair === "p rho");
+  return {
+    kind: "answer",
+    result: perKilogram(outcome, M),
+    ...(ambiguous && { cautions: [cautions.coldWater] }),
+    sources: [fluidSource(id)],
+  };
+}
+
+/** A blend's state, or why there is none. */
+function blendOutcome(substance: Substance, first: Asked, second: Asked): Outcome<Result> {
+  const material = materialOf(substance.moles);
+  if (material.kind === "pure") throw new RangeError("a blend has several parts");
+  const outcome = blendState(material, first, second);
+  if (!outcome) return unknownPair(first, second, acceptedBlendPairs);
+  if (outcome.kind === "failed") return noBulk(substance.name, outcome);
+  const assumptions = estimateSentences(material);
+  return {
+    kind: "answer",
+    result: blendStateView(outcome),
+    sources: [...substanceSources(substance), ...pairSources(material)],
+    ...(assumptions.length > 0 && { assumptions }),
+  };
+}
+
 export const state = defineCalculation({
   name: "state",
-  title: "State of a pure fluid from two of T, p, h, s, rho and q",
+  title: "State of a fluid or blend from two of T, p, h, s, rho and q",
   fields: {
-    fluid: fluidField,
+    ...substanceFields,
     T: optional(quantity("temperature", "Temperature", TEMPERATURES)),
     p: optional(pressure("Pressure")),
     h: optional(quantity("specific-energy", "Enthalpy, IIR reference", { from: -1e8, to: 1e8 })),
@@ -112,33 +189,11 @@ export const state = defineCalculation({
   output,
   cautions: [cautions.equation],
   sources: [],
-  run(values) {
-    const given: Partial<Record<Symbol, number | undefined>> = { ...values, p: values.p?.p };
-    const [first, second, ...more] = symbols.filter((symbol) => given[symbol] !== undefined);
-    if (first === undefined || second === undefined || more.length > 0) {
-      const names = symbols.filter((symbol) => given[symbol] !== undefined).join(", ");
-      return invalidInput(
-        issue("T", names === "" ? "none" : names, `exactly two of: ${symbols.join(", ")}`),
-      );
-    }
-    const solver = solverOf(first, second);
-    if (!solver) {
-      return invalidInput(
-        issue(second, `(${first}, ${second})`, `one of the pairs ${acceptedPairs}`),
-      );
-    }
-    const fluid = fluidOf(values.fluid);
-    const { M } = fluid.info;
-    const [a, b] = solver.symbols.map((symbol) => toMolar(symbol, given[symbol] ?? NaN, M));
-    const outcome = solver.solve(fluid, a ?? NaN, b ?? NaN);
-    if (outcome.kind === "failed") return noState(values.fluid, outcome, M);
-    const pair = solver.symbols.join(" ");
-    const ambiguous = values.fluid === "R718" && (pair === "T s" || pair === "p rho");
-    return {
-      kind: "answer",
-      result: perKilogram(outcome, M),
-      ...(ambiguous && { cautions: [cautions.coldWater] }),
-      sources: [fluidSource(values.fluid)],
-    };
+  run({ fluid, blend, p, ...rest }) {
+    const substance = substanceOf({ fluid, blend });
+    if (substance.kind === "invalid") return substance;
+    const pair = pairOf({ ...rest, p: p?.p });
+    if ("kind" in pair) return pair;
+    return substance.pure ? pureOutcome(substance.pure, ...pair) : blendOutcome(substance, ...pair);
   },
 });

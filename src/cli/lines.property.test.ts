@@ -21,6 +21,12 @@ const usable: Readonly<Record<string, string>> = {
   pressure: "500 micron",
   altitude: "1500 m",
   gauge: "1.6 % of 35 bar",
+  suction: "50 °F",
+  liquid: "110 °F",
+  volume: "3 L",
+  mass: "500 g",
+  air: "4 g",
+  from: "top",
 };
 const words = [...Object.values(usable), "R1234yf", "R718", "R744", "-459.68 °F", "0 K"];
 const value = fc.oneof(

@@ -7,6 +7,7 @@ export { normal } from "./normal.ts";
 export { findRoot } from "./find-root.ts";
 export type { RootFailure, RootOptions, RootOutcome } from "./find-root.ts";
 export { newtonInBracket } from "./newton-in-bracket.ts";
+export { solveLinear } from "./solve-linear.ts";
 export { evaluateAt, fitPiecewise, intervalOf } from "./piecewise-chebyshev.ts";
 export type { PiecewiseChebyshev, PiecewiseOptions } from "./piecewise-chebyshev.ts";
 export {

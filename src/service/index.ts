@@ -1,4 +1,5 @@
-// What service work needs to know: instrument classes, local air, static pressure, vacuum, published running tables.
+// What service work needs to know: instrument classes, local air, static pressure, vacuum, published running tables,
+// facts of flame and climate, what vessels of fluids and blends do, lines of charts.
 // Must never know: units, logs, screens. Basis: SI, absolute pressure unless named gauge, mass in kg.
 export {
   type Accuracy,
@@ -11,6 +12,28 @@ export {
   ofResolution,
   rectangular,
 } from "./accuracy.ts";
+export {
+  blendAtPH,
+  blendAtPQuality,
+  blendAtPS,
+  blendAtTQuality,
+  blendBubble,
+  blendDew,
+  type BlendMaterial,
+} from "./bulk/blend-states.ts";
+export type { BulkFailure, BulkQuantity } from "./bulk/bulk-failure.ts";
+export { type Bulk, bulkAtTP, bulkAtTRho, type BulkOutcome, type BulkPhase } from "./bulk/bulk.ts";
+export { type Material, materialOf } from "./bulk/material.ts";
+export {
+  type Withdrawal,
+  type WithdrawalPoint,
+  type WithdrawalSeries,
+  withdraw,
+} from "./bulk/withdraw.ts";
+export { pressureDoubt, temperatureDoubt } from "./bulk/pair-doubt.ts";
+export { phaseDiagram } from "./diagram/diagram.ts";
+export type { DiagramKind, PhaseDiagram } from "./diagram/diagram-shape.ts";
+export type { ChartLine, ChartPoint, Gap } from "./diagram/line.ts";
 export { type LocalAir, localAir, WEATHER_U } from "./local-air.ts";
 export {
   type BandVerdict,
@@ -33,6 +56,33 @@ export {
   type StaticReading,
 } from "./static-pressure.ts";
 export { staticMeanings, type StaticMeaning, type StaticVerdict } from "./static-data.ts";
+export { climateOf, type ClimatePart, type ClimateSum, ozoneOf } from "./substances/climate.ts";
+export { molarMass, type Part, toMass, toMoles } from "./substances/composition.ts";
+export {
+  type Amount,
+  type Fact,
+  type Interval,
+  intervalOf,
+  type SafetyClass,
+  safetyClasses,
+  type Trust,
+  trusts,
+} from "./substances/fact.ts";
+export {
+  type Flammability,
+  flammabilityOf,
+  type Limits,
+  type UntestedReason,
+} from "./substances/flammability.ts";
+export type { FlammabilityLimit } from "./substances/le-chatelier.ts";
+export { type NamedBlend, ratedBlends } from "./substances/named-blends.ts";
+export {
+  type Concentration,
+  type Edition,
+  editions,
+  type SubstanceFacts,
+  substanceFacts,
+} from "./substances/substance-facts.ts";
 export {
   type DepthVerdict,
   VACUUM_TARGETS,
