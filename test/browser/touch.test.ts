@@ -55,6 +55,7 @@ async function faultsOf(page: Page, screen: string): Promise<string[]> {
 const fixedScreens = [
   "stages",
   "grams",
+  "fluids",
   "log",
   ...["vehicle", "instrument", "product", "vessel"].map((kind) => `add/${kind}`),
   ...["plan", "prove", "restore", "compare", "publish"].map((stage) => `stage/${stage}/-`),
