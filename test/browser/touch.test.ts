@@ -56,6 +56,7 @@ const fixedScreens = [
   "stages",
   "grams",
   "log",
+  "fluids",
   ...["vehicle", "instrument", "product", "vessel"].map((kind) => `add/${kind}`),
   ...["plan", "prove", "restore", "compare", "publish"].map((stage) => `stage/${stage}/-`),
   ...["readings", "reading/low-side", "reading/static-low", "transfer", "empty", "run", "note"].map(
