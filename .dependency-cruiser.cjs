@@ -7,7 +7,7 @@ const arrows = {
   fluids: ["numerics"],
   service: ["fluids", "air", "numerics"],
   vehicle: ["fluids", "air", "numerics"],
-  trial: ["units", "numerics", "fluids", "air", "service"],
+  trial: ["units", "numerics", "fluids", "air", "service", "vehicle"],
   calculations: ["units", "numerics", "fluids", "air", "service", "vehicle", "trial"],
   store: ["trial"],
   report: ["units", "trial", "calculations"],

@@ -30,16 +30,21 @@ const RULES: Readonly<Record<PairEstimate["rule"], string>> = {
     "parameters printed by the authors of the model but not fitted to measurements of this pair",
 };
 
+/** Stands among the assumptions of every answer that rests on estimated pairs. */
+const ESTIMATE =
+  "This is an estimate: not every pair of its fluids has parameters fitted to measurements. Pressures carry 5 % (one standard uncertainty; common practice, no source), and more where two rules of estimating differ.";
+
+/** The sentence that marks an answer as an estimate; undefined for one whose pairs are all fitted. */
+export const estimateIn = (assumptions: readonly string[]): string | undefined =>
+  assumptions.find((sentence) => sentence === ESTIMATE);
+
 /** Which pairs of a blend are estimates, by which rule; nothing where all are fitted. */
 export function estimateSentences(material: Material): readonly string[] {
   if (material.kind === "pure" || material.mix.estimates.length === 0) return [];
   const pairs = material.mix.estimates.map(
     ({ pair, rule }) => `${pair.join("–")}: ${RULES[rule]}.`,
   );
-  return [
-    "This is an estimate: not every pair of its fluids has parameters fitted to measurements. Pressures carry 5 % (one standard uncertainty; common practice, no source), and more where two rules of estimating differ.",
-    ...pairs,
-  ];
+  return [ESTIMATE, ...pairs];
 }
 
 /** Sources of the pairs' parameters, in full. */

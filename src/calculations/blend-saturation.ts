@@ -17,9 +17,12 @@ const point = z.strictObject({
   rho: z.number().describe("Density of the phase that has the blend's composition, kg/m3"),
   h: z.number().describe("Its enthalpy, J/kg; of IIR references summed over the parts"),
   s: z.number().describe("Its entropy, J/(kg K)"),
+  composition: compositionSchema.describe(
+    "Composition of the other phase: of the first bubble at the bubble point, of the first drop at the dew point",
+  ),
   other: z
-    .strictObject({ rho: z.number(), h: z.number(), s: z.number(), composition: compositionSchema })
-    .describe("The first bubble, or the first drop: the other phase"),
+    .strictObject({ rho: z.number(), h: z.number(), s: z.number() })
+    .describe("The other phase: the first bubble, or the first drop"),
 });
 
 /** What `saturation` gives for a blend. */
@@ -58,7 +61,8 @@ function pointView(bulk: Bulk, which: "bubble" | "dew"): Point {
     rho,
     h,
     s,
-    other: { rho: other.rho, h: other.h, s: other.s, composition },
+    composition,
+    other: { rho: other.rho, h: other.h, s: other.s },
   };
 }
 

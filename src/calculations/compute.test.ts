@@ -63,6 +63,7 @@ const examples: Readonly<Record<string, unknown>> = {
     to: "40 °C",
     steps: 4,
   },
+  cycle: { fluid: "R134a", low: "30 psig", high: "200 psig", suction: "50 °F", liquid: "110 °F" },
   flammability: { blend: "r-441a" },
   climate: {
     blend: [

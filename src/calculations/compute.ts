@@ -3,6 +3,7 @@ import { invalidInput, issue } from "./answer.ts";
 import { airAssumptions } from "./air-fields.ts";
 import { airInSystem } from "./air-in-system.ts";
 import { climate } from "./climate.ts";
+import { cycle } from "./cycle.ts";
 import type { Calculation } from "./definition.ts";
 import { flammability } from "./flammability.ts";
 import { operatingCheck } from "./operating-check.ts";
@@ -28,6 +29,7 @@ export const calculations: readonly Calculation[] = [
   operatingCheck,
   flammability,
   climate,
+  cycle,
   vesselCalculation,
   withdrawCalculation,
   airInSystem,

@@ -165,6 +165,12 @@ const ofBlends = fc.oneof(
       name: "air-in-system",
       input: { ...substance, ...fill, air, T2 },
     })),
+  fc
+    .tuple(anySubstance, log(1e4, 1e7), log(1e4, 1e7), span(200, 400), span(200, 400))
+    .map(([substance, low, high, suction, liquid]) => ({
+      name: "cycle",
+      input: { ...substance, low, high, suction, liquid },
+    })),
   fc.tuple(anySubstance).map(([substance]) => ({ name: "flammability", input: substance })),
   fc
     .tuple(anySubstance, filled.mass)

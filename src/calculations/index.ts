@@ -8,6 +8,9 @@ export type {
   NoAnswer,
   NoAnswerReason,
 } from "./answer.ts";
+export { estimateIn } from "./blend-answer.ts";
 export { calculations, compute, findCalculation } from "./compute.ts";
 export type { Calculation } from "./definition.ts";
 export { findFluid } from "./fluid-field.ts";
+export { FULLEST } from "./vessel-fields.ts";
+export { blendNames, fluidNames } from "./substance-names.ts";

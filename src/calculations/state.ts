@@ -45,6 +45,8 @@ const output = z.strictObject({
   ...blendStateFields,
 });
 type Result = z.infer<typeof output>;
+/** The result of an answered `state`. */
+export type StateResult = Result;
 
 /** Molar to specific: what is divided by M, what is multiplied, what stays. */
 function perKilogram(state: State, M: number): Result {

@@ -1,4 +1,4 @@
-// Fluids: equations of state of pure fluids, their saturation, states and flashes.
+// Fluids: equations of state of pure fluids and mixtures, their saturation, states and flashes.
 // Basis: molar, SI: K, Pa (absolute), mol/m³, J/mol, J/(mol K); w in m/s, M in kg/mol.
 // Zero of h and s: IIR (200 kJ/kg, 1 kJ/(kg K), saturated liquid at 273.15 K) where that exists.
 // It must never know vehicles, readings, units as typed, files at run time or the network.

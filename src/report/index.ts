@@ -1,12 +1,13 @@
 // The report: pictures shared with the app, and one self-contained page from a trial's log.
 // Knows: words, units, layout, and how a number with its uncertainty is drawn. SI goes in.
 // Must never know: physics, storage, the DOM, the clock. It formats what trial and calculations give.
-import look from "./look.css?raw";
-import pictures from "./pictures.css?raw";
-
-/** Tokens and picture styles as text; the app links the same two files. */
-export const pictureStyle = `${look}${pictures}`;
-
+export { pictureStyle } from "./picture-style.ts";
+export {
+  pictureFile,
+  type PictureFormat,
+  pictureFormats,
+  type PictureToSave,
+} from "./export/picture-file.ts";
 export { renderReport, renderView, type ReportOptions } from "./render-report.ts";
 export {
   type Thing,
@@ -15,6 +16,7 @@ export {
   unitOfRunValue,
   type UnitSystem,
 } from "./choose-unit.ts";
+export { conditionsSentence } from "./conditions-sentence.ts";
 export { COVERAGE_95, type Shown, shownDifference, shownIn } from "./shown.ts";
 export {
   airSourceNames,
@@ -25,11 +27,11 @@ export {
   meteringNames,
   momentText,
   problemNames,
-  quantityNames,
   readingName,
   shortNames,
   stageNames,
 } from "./names.ts";
+export { bandLook } from "./pictures/band-look.ts";
 export { BandScale, type BandScaleProps, bandTable } from "./pictures/band-scale.tsx";
 export { MassColumns, type MassColumnsProps, massTable } from "./pictures/mass-columns.tsx";
 export { TraceChart, type TraceChartProps, traceTable } from "./pictures/trace-chart.tsx";
@@ -46,3 +48,30 @@ export type { Page } from "./page/context.ts";
 export { HoldChart, type HoldChartProps, holdTable } from "./pictures/hold-chart.tsx";
 export { DataTable, FoldedTable, type PictureTable } from "./pictures/picture.tsx";
 export { type VerdictKind, VerdictMark, VerdictWord } from "./pictures/verdict-mark.tsx";
+export { PressureEnthalpyChart } from "./pictures/pressure-enthalpy.tsx";
+export type { PressureEnthalpyProps } from "./pictures/pressure-enthalpy-props.ts";
+export { pressureEnthalpyTable } from "./pictures/pressure-enthalpy-words.ts";
+export { PressureTemperatureChart } from "./pictures/pressure-temperature.tsx";
+export type {
+  PairReading,
+  PressureTemperatureProps,
+  SaturationLine,
+} from "./pictures/pressure-temperature-props.ts";
+export { pressureTemperatureTable } from "./pictures/pressure-temperature-words.ts";
+export { WithdrawalChart } from "./pictures/withdrawal-chart.tsx";
+export type {
+  Withdrawal,
+  WithdrawalChartProps,
+  WithdrawalStep,
+} from "./pictures/withdrawal-props.ts";
+export { withdrawalTable } from "./pictures/withdrawal-words.ts";
+export { VesselPicture, type VesselPictureProps, vesselTable } from "./pictures/vessel-picture.tsx";
+export type { MassShare } from "./pictures/composition.ts";
+export type {
+  CycleLine,
+  LinePoint,
+  NamedState,
+  PiecedLine,
+  StatePoint,
+  StateShown,
+} from "./pictures/phase-points.ts";

@@ -1,35 +1,17 @@
-import type {
-  BodyOf,
-  ReadingForm,
-  ReadingQuantity,
-  RunView,
-  Stage,
-  TraceProblem,
+import {
+  type BodyOf,
+  quantityNames,
+  type ReadingForm,
+  type ReadingQuantity,
+  type RunView,
+  type Stage,
+  type TraceProblem,
 } from "../trial/index.ts";
 
-/** The words for what the log names by keys. One place, so that screens and report say the same. */
-export const quantityNames: Readonly<Record<ReadingQuantity, string>> = {
-  "static-low": "Low side at rest",
-  "static-high": "High side at rest",
-  "metal-temperature": "Metal temperature",
-  "low-side": "Low side",
-  "high-side": "High side",
-  "vent-temperature": "Vent air",
-  "return-air-temperature": "Return air",
-  "return-air-humidity": "Return-air humidity",
-  "outside-temperature": "Outside air",
-  "outside-humidity": "Outside humidity",
-  "shop-temperature": "Shop air",
-  barometer: "Barometer",
-  "vehicle-speed": "Road speed",
-  "engine-speed": "Engine speed",
-  vacuum: "Vacuum",
-  "gross-mass": "Gross mass",
-  "can-volume": "Can volume",
-  "oil-drained": "Oil drained",
-  "oil-returned": "Oil put back",
-  "pump-time": "Pump time",
-};
+/*
+ * The words for what the log names by keys, so that screens and report say the same. Those for quantities
+ * are the trial's own: its requirements use them too.
+ */
 
 /** One or two short words, for the margin of a chart. */
 export const shortNames: Readonly<Record<ReadingQuantity, string>> = {

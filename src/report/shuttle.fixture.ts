@@ -22,7 +22,12 @@ const runValue = (
   uInstrument: u * 0.94,
   instrument: ids.thermometer,
   standing: "settled",
-  source: { kind: "trace", trace: ids.trace, column },
+  source: {
+    kind: "trace",
+    trace: ids.trace,
+    column,
+    window: { fromSeconds: 500, toSeconds: 799, n: 300, nEff: 30 },
+  },
 });
 
 const difference = (
@@ -317,6 +322,7 @@ export const shuttle: TrialView = {
         {
           id: "static",
           text: "Static pressure with metal temperature",
+          statement: "Static pressure with metal temperature",
           met: true,
           detail: "69 psig at 20.1 °C",
           kind: "reading",
@@ -326,6 +332,8 @@ export const shuttle: TrialView = {
       cautions: [
         {
           id: "eyes",
+          severity: "caution",
+          lead: "Eyes and hands.",
           text: "Wear eye protection and gloves.",
           reason: "Liquid refrigerant freezes skin and eyes at once.",
           source: "Invented for a test",
@@ -342,7 +350,8 @@ export const shuttle: TrialView = {
       requirements: [
         {
           id: "can-after",
-          text: "Can weighed empty",
+          text: "Weigh the empty can.",
+          statement: "The can was weighed empty.",
           met: false,
           detail: "No weighing of the second can.",
           kind: "transfer",
@@ -363,8 +372,7 @@ export const shuttle: TrialView = {
         difference("high-side", m(134 * psi + air, 28_000), m(121 * psi + air, 28_000)),
       ],
       conditions: [difference("outside-temperature", m(26 + C, 0.8), m(28.4 + C, 0.8))],
-      conditionsSentence:
-        "Conditions were not equal: outside air was 2.4 K warmer with product B, so the difference is not the product's alone.",
+      unmeasured: [],
     },
   ],
   drift: [difference("vent-temperature", m(7.1 + C, 0.8), m(7.3 + C, 0.8))],

@@ -1,4 +1,3 @@
-import { formatDifference } from "../units/index.ts";
 import type { ReadingForm, ReadingQuantity } from "./events.ts";
 import type { Measured } from "./measured.ts";
 import type { Comparison, DifferenceRow, RunValue, RunView } from "./view.ts";
@@ -52,7 +51,7 @@ export function comparisons(
           condition,
           rows: rowsOf(resultQuantities, a, b),
           conditions,
-          conditionsSentence: conditionsSentence(conditions),
+          unmeasured: unmeasured(conditions),
         },
       ];
     });
@@ -175,44 +174,8 @@ function average(figures: readonly Omit<Pooled, "runs">[]): Omit<Pooled, "runs">
   };
 }
 
-const words: Readonly<
-  Partial<
-    Record<ReadingQuantity, { readonly name: string; readonly unit: string; readonly size: number }>
-  >
-> = {
-  "outside-temperature": { name: "outside air", unit: "K", size: 1 },
-  "outside-humidity": { name: "outside humidity", unit: "%", size: 0.01 },
-  "return-air-temperature": { name: "return air", unit: "K", size: 1 },
-  "return-air-humidity": { name: "return-air humidity", unit: "%", size: 0.01 },
-  "vehicle-speed": { name: "road speed", unit: "km/h", size: 1 / 3.6 },
-  "engine-speed": { name: "engine speed", unit: "rpm", size: 1 / 60 },
-};
+/** The air that enters the evaporator moves every result, so its absence is told. */
+const mostWanted = ["return-air-temperature", "return-air-humidity"] as const;
 
-/** Says what differed and what nobody measured: without both, a difference belongs to no product. */
-function conditionsSentence(rows: readonly DifferenceRow[]): string {
-  const told = rows.flatMap(({ quantity, form, difference }) => {
-    const word = form === "steady" ? words[quantity] : undefined;
-    if (!word) return [];
-    // A shared sensor makes the difference sharper than anybody needs to read it.
-    const size = formatDifference(Math.abs(difference.value) / word.size, word.unit);
-    if (size === formatDifference(0, word.unit)) return [];
-    return [
-      `${word.name} ${size} ${difference.value < 0 ? "lower" : "higher"} than in the baseline`,
-    ];
-  });
-  const unknown = (["return-air-temperature", "return-air-humidity"] as const).filter(
-    (quantity) => !rows.some((row) => row.quantity === quantity),
-  );
-  const missing = unknown.map((quantity) => words[quantity]?.name ?? quantity);
-  return [
-    told.length > 0
-      ? `Conditions were not equal: ${told.join(", ")}.`
-      : rows.length > 0
-        ? "No difference of conditions was seen in what was measured on both sides."
-        : "No condition was measured on both sides, so nothing says that they were equal.",
-    ...(missing.length > 0
-      ? [`Not measured in both: ${missing.join(" and ")}, which move these readings most.`]
-      : []),
-    "The differences are as measured; part of them belongs to the day and not to the product.",
-  ].join(" ");
-}
+const unmeasured = (rows: readonly DifferenceRow[]): ReadingQuantity[] =>
+  mostWanted.filter((quantity) => !rows.some((row) => row.quantity === quantity));

@@ -31,6 +31,8 @@ export type { Parsed, ParsedEvent } from "./parse.ts";
 export { exportTrial, parseExport } from "./export.ts";
 export type { ParsedExport, TrialExport } from "./export.ts";
 export { quantityDimension } from "./dimensions.ts";
+export { quantityNames, quantityWords } from "./quantity-names.ts";
+export { knownFluids, type KnownFluid } from "./known-fluids.ts";
 export { instrumentUncertainty } from "./instruments.ts";
 export { mixingWarning } from "./ledger/mixing.ts";
 export { headingSignature, inspectTable } from "./traces/inspect.ts";
@@ -90,5 +92,5 @@ export type {
   TraceProblem,
   TraceView,
 } from "./traces/view.ts";
-export { judgeReading } from "./verdict/judge.ts";
+export { judgeReading, judgeRunValue } from "./verdict/judge.ts";
 export type { ReadingInContext, Verdict, VerdictDetail } from "./verdict/view.ts";

@@ -115,7 +115,7 @@ function valuesOf(
         uRepeatability,
         instrument: series.instrument,
         standing: settlement.kind,
-        source: { kind: "trace", trace, column: series.column },
+        source: { kind: "trace", trace, column: series.column, window: settlement.window },
       },
       source,
     );

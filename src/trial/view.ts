@@ -11,7 +11,7 @@ import type { Quantity } from "../units/index.ts";
 import type { Measured } from "./measured.ts";
 import type { Ledger } from "./ledger/view.ts";
 import type { StageView } from "./stages/view.ts";
-import type { TraceView } from "./traces/view.ts";
+import type { SettleWindow, TraceView } from "./traces/view.ts";
 
 /**
  * What `project` makes of a log: one value that screens and reports read. SI inside (Pa absolute, K,
@@ -190,7 +190,13 @@ export interface ReadingView {
 }
 
 export type RunValueSource =
-  | { readonly kind: "trace"; readonly trace: string; readonly column: string }
+  | {
+      readonly kind: "trace";
+      readonly trace: string;
+      readonly column: string;
+      /** The tail that gave the figure, s from the trace's start. */
+      readonly window: SettleWindow;
+    }
   | { readonly kind: "readings"; readonly readings: readonly string[] };
 
 /** One figure of a run that a comparison may use. */
@@ -251,7 +257,8 @@ export interface Comparison {
   readonly rows: readonly DifferenceRow[];
   /** Air, humidity and speed differences between the same runs: conditions were not equal. */
   readonly conditions: readonly DifferenceRow[];
-  readonly conditionsSentence: string;
+  /** Conditions that move the results most and were not measured on both sides. */
+  readonly unmeasured: readonly ReadingQuantity[];
 }
 
 export interface NoteView {

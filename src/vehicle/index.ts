@@ -35,3 +35,4 @@ export type { ChargeByPart } from "./inventory.ts";
 export type { Note } from "./notes.ts";
 export type { Start, StopReason, UnresolvedReason } from "./solve.ts";
 export { type Band, type BandLimits, bandOf, type BandQuantity, bandQuantities } from "./band.ts";
+export { sizedVehicle, sizingLimits } from "./sizing.ts";

@@ -4,6 +4,12 @@ import { offlineBuild } from "./offline-build.ts";
 
 const at = (path: string): string => join(import.meta.dirname, path);
 
+/** Entries that the app asks for by name. The worker shares its parts with the page: they are kept once. */
+const fixedNames = new Map([
+  ["sw", "sw.js"],
+  ["compute-worker", "assets/compute-worker.js"],
+]);
+
 /** The app. `vite build --config src/web/vite.config.ts` writes dist/web. */
 export default defineConfig({
   root: import.meta.dirname,
@@ -19,9 +25,13 @@ export default defineConfig({
     // The equations and tables of all fluids come along: the app computes without a network.
     chunkSizeWarningLimit: 1500,
     rolldownOptions: {
-      input: { index: at("index.html"), sw: at("service-worker.ts") },
+      input: {
+        index: at("index.html"),
+        sw: at("service-worker.ts"),
+        "compute-worker": at("engine/compute-worker.ts"),
+      },
       output: {
-        entryFileNames: (chunk) => (chunk.name === "sw" ? "sw.js" : "assets/[name]-[hash].js"),
+        entryFileNames: ({ name }) => fixedNames.get(name) ?? "assets/[name]-[hash].js",
       },
     },
   },

@@ -1,6 +1,7 @@
 import {
   bubbleAtT,
   dewAtT,
+  fluidIds,
   mixStatePH,
   mixStatePS,
   mixStateTP,
@@ -48,13 +49,46 @@ export interface Tally {
   readonly worst: Readonly<Record<string, number>>;
 }
 
-/** One random feed with its T and p: 230–345 K, 0.02–4 MPa; every second one is near two phases. */
-export function randomCase(random: Random): {
+/** A feed with its T, K, and p, Pa. */
+export interface FlashCase {
   readonly mix: Mixture;
   readonly z: readonly number[];
   readonly T: number;
   readonly p: number;
-} {
+}
+
+/** A refrigerant with a permanent gas or carbon dioxide: 235–345 K, 0.02–60 MPa. */
+export function randomGasCase(random: Random): FlashCase {
+  const sets: readonly (readonly [FluidId, FluidId])[] = [
+    ["R134a", "R728"],
+    ["R290", "R728"],
+    ["R1234yf", "R732"],
+    ["R134a", "R744"],
+    ["R600a", "R740"],
+    ["R290", "R744"],
+  ];
+  const ids = sets[Math.floor(random() * sets.length)] ?? ["R134a", "R728"];
+  const share = random();
+  const mix = mixture(ids);
+  const T = 235 + 110 * random();
+  return { mix, z: [1 - share, share], T, p: Math.min(mix.limits.pmax, 0.02e6 * 3000 ** random()) };
+}
+
+/** Any two to six fluids but water: 240–340 K, 0.02–20 MPa. */
+export function randomMixtureCase(random: Random): FlashCase {
+  const others: FluidId[] = fluidIds.filter((id) => id !== "R718");
+  const ids = Array.from({ length: 2 + Math.floor(5 * random()) }, () =>
+    others.splice(Math.floor(random() * others.length), 1),
+  ).flat();
+  const mix = mixture(ids);
+  const amounts = ids.map(() => 1e-6 - Math.log(1 - random()));
+  const sum = amounts.reduce((total, each) => total + each, 0);
+  const p = Math.min(mix.limits.pmax, 0.02e6 * 1000 ** random());
+  return { mix, z: amounts.map((each) => each / sum), T: 240 + 100 * random(), p };
+}
+
+/** One random feed with its T and p: 230–345 K, 0.02–4 MPa; every second one is near two phases. */
+export function randomCase(random: Random): FlashCase {
   const ids = campaignBlends[Math.floor(random() * campaignBlends.length)] ?? [];
   const amounts = ids.map(() => -Math.log(1 - random() * (1 - 1e-6)) + 1e-9);
   // One feed in eight has a trace of its first fluid.
@@ -86,8 +120,9 @@ function pressureNearSplit(
  * Splits random feeds at T and p, then finds each state again from (p,h), (p,s) and (T,v).
  *
  * @param count  Number of feeds; each is four flashes.
+ * @param draw   What feeds; default: those of the blends of the campaign.
  */
-export function runBlendFlashes(count: number, seed: number): Tally {
+export function runBlendFlashes(count: number, seed: number, draw = randomCase): Tally {
   const random = createRandom(seed);
   const failures: string[] = [];
   const worst: Record<string, number> = {};
@@ -96,7 +131,7 @@ export function runBlendFlashes(count: number, seed: number): Tally {
     worst[what] = Math.max(worst[what] ?? 0, Math.abs(difference));
   };
   for (let k = 0; k < count; k++) {
-    const { mix, z, T, p } = randomCase(random);
+    const { mix, z, T, p } = draw(random);
     const where = `${String(k)} ${mix.ids.join("+")} ${JSON.stringify(z)} ${String(T)} K ${String(p)} Pa`;
     const found = mixStateTP(mix, z, T, p);
     if (found.kind !== "state") {

@@ -3,14 +3,14 @@ import type { Mixture } from "./mixture.ts";
 import type { MixtureWork } from "./mixture-work.ts";
 import { vapourFraction } from "./rachford-rice.ts";
 import { newtonSplit, splitFeed } from "./split-newton.ts";
-import { evaluateFeed, testStability } from "./stability.ts";
+import { evaluateFeed, isUnstable, testStability } from "./stability.ts";
 
 /** What a flash at T, p left in `work`: one phase in `feed`, or two in `liquid` and `vapour`. */
 export type FlashEnd = "one-phase" | "two-phase" | "no-density" | "not-converged";
 
 /** Substitutions before Newton's method takes over; it alone decides when to end. */
 const fewSubstitutions = 2;
-const manySubstitutions = 400;
+const substitutionCounts = [fewSubstitutions, 12, 200];
 
 /**
  * Splits a feed at T and p.
@@ -44,15 +44,31 @@ export function flashTP(
   work.T = T;
   work.p = p;
   if (testStability(mix, T, p, work) === "stable") return "one-phase";
-  work.beta = 0.5;
-  const kept = Float64Array.from(work.lnK);
-  for (const count of [fewSubstitutions, 12, manySubstitutions]) {
-    work.lnK.set(kept);
-    work.T = T;
-    work.p = p;
-    if (solveSplit(mix, z, work, count)) return "two-phase";
+  if (splitFromTrial(mix, z, T, p, work)) return "two-phase";
+  for (const side of ["liquid", "vapour"] as const) {
+    evaluateFeed(mix, z, T, p, work);
+    const below = isUnstable(mix, { T, p, side, depth: "lowest" }, work);
+    if (below && splitFromTrial(mix, z, T, p, work)) return "two-phase";
   }
   return "not-converged";
+}
+
+/** Splits from the K-values that a stability test left, with ever more substitutions first. */
+function splitFromTrial(
+  mix: Mixture,
+  z: ArrayLike<number>,
+  T: number,
+  p: number,
+  work: MixtureWork,
+): boolean {
+  work.kept.set(work.lnK);
+  for (const count of substitutionCounts) {
+    work.lnK.set(work.kept);
+    work.T = T;
+    work.p = p;
+    if (solveSplit(mix, z, work, count)) return true;
+  }
+  return false;
 }
 
 /** Substitution, then Newton, from work.lnK; whether it ends with two phases inside the feed. */

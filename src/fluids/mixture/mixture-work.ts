@@ -61,7 +61,7 @@ export interface MixtureWork {
   /** ln f_i of the feed minus ln p; ln Y of the trial. */
   readonly d: Float64Array;
   readonly lnY: Float64Array;
-  /** The last accepted ln Y, and the derivatives of the tangent-plane distance there. */
+  /** The last accepted ln Y, and the derivatives of the tangent-plane distance there; else ln K put by. */
   readonly kept: Float64Array;
   readonly gradient: Float64Array;
   readonly hessian: Float64Array;

@@ -66,10 +66,12 @@ const maxComponents = 8;
 
 let pairFile: ReadonlyMap<string, PairParameters> | undefined;
 let departureFile: ReturnType<typeof parseDepartureFile> | undefined;
+/** Mixtures built so far; a stranger's endless new ones must not fill the memory. */
 const built = new Map<string, Mixture>();
+const mostBuilt = 256;
 
 /**
- * The mixture model of some fluids; built at the first request.
+ * The mixture model of some fluids; built at the first request and kept for the next ones.
  *
  * @param ids   1 to 8 different fluids; compositions are given in their order.
  * @param rule  Estimate for pairs without published parameters; default `linear`.
@@ -90,6 +92,8 @@ export function mixture(ids: readonly FluidId[], rule: CombiningRule = "linear")
     if (ids.indexOf(id) !== k) throw new RangeError(`fluid ${id} is given twice`);
   }
   const fresh = build(ids, rule);
+  const oldest = built.keys().next();
+  if (built.size >= mostBuilt && oldest.done !== true) built.delete(oldest.value);
   built.set(key, fresh);
   return fresh;
 }

@@ -35,7 +35,9 @@ export function densityRoot(
 ): number {
   const target = (p * phase.vr.value) / (mixtureR * phase.T);
   const liquid = side === "liquid";
-  let delta = from > 0 ? from : liquid ? liquidGuess(phase) : vapourGuess(phase, target);
+  const guess = liquid ? liquidGuess(phase) : vapourGuess(phase, target);
+  // A liquid's start may not lie far below it: false roots are there.
+  let delta = from > (liquid ? 0.85 * guess : 0) ? from : guess;
   let low = 0;
   let high = Infinity;
   const share = phase.T / phase.Tr.value;
@@ -48,7 +50,7 @@ export function densityRoot(
   }
   let metUnstable = false;
   // On its own branch a vapour grows softer with density, a liquid stiffer.
-  let [knownDelta, knownSlope] = [delta, liquid ? Infinity : 1];
+  let [knownDelta, knownSlope] = [NaN, NaN];
   const { A } = phase;
   for (let iteration = 0; iteration < maxIterations; iteration++) {
     evaluatePhaseInDelta(mix, phase, delta);

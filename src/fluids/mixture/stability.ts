@@ -68,20 +68,30 @@ export function testStability(
 ): "stable" | RootSide {
   const { feed } = work;
   const delta = feed.rho * feed.vr.value;
-  // A clear liquid can only give off vapour, a clear vapour only drops.
-  if (delta < 1.7 && isUnstable(mix, T, p, "liquid", work)) return "liquid";
-  if (delta > 0.4 && isUnstable(mix, T, p, "vapour", work)) return "vapour";
+  // A clear liquid can only give off vapour, a thin vapour only drops.
+  const liquid = delta > 1.7 && hasTwoSides(feed);
+  const trial = { T, p, depth: "first" } as const;
+  if (!liquid && isUnstable(mix, { ...trial, side: "liquid" }, work)) return "liquid";
+  if (delta > 0.4 && isUnstable(mix, { ...trial, side: "vapour" }, work)) return "vapour";
   return "stable";
 }
 
-function isUnstable(
-  mix: Mixture,
-  T: number,
-  p: number,
-  side: RootSide,
-  work: MixtureWork,
-): boolean {
+/** A trial phase and how far its search goes. */
+export interface Trial {
+  readonly T: number;
+  readonly p: number;
+  readonly side: RootSide;
+  /**
+   * `first`: to the first trial clearly below the tangent plane; `lowest`: to the minimum, whose
+   * composition is the better start where a split is hard to find.
+   */
+  readonly depth: "first" | "lowest";
+}
+
+/** Whether trial phases of one kind lie below the tangent plane of the feed; then with work.lnK. */
+export function isUnstable(mix: Mixture, test: Trial, work: MixtureWork): boolean {
   const { n } = mix;
+  const { T, p, side } = test;
   const { feed, lnY, d, lnK } = work;
   const lnP = Math.log(p);
   const sign = side === "vapour" ? 1 : -1;
@@ -89,7 +99,7 @@ function isUnstable(
     const ideal = lnVolatility(mix.fluids[i], T) - lnP;
     lnY[i] = feed.x[i] === 0 ? -Infinity : Math.log(feed.x[i]) + sign * ideal;
   }
-  const found = minimiseDistance(mix, T, p, side, work);
+  const found = minimiseDistance(mix, test, work);
   if (found !== "below") return false;
   for (let i = 0; i < n; i++) {
     const ratio = feed.x[i] === 0 ? lnPhiOf(feed, i, p) - lnPhiOf(work.trial, i, p) : lnY[i] - d[i];
@@ -104,9 +114,7 @@ function isUnstable(
  */
 function minimiseDistance(
   mix: Mixture,
-  T: number,
-  p: number,
-  side: RootSide,
+  { T, p, side, depth }: Trial,
   work: MixtureWork,
 ): "below" | "above" | "trivial" {
   const { trial } = work;
@@ -126,7 +134,9 @@ function minimiseDistance(
       if (damping > 1e5) return "above";
       work.lnY.set(work.kept);
     } else {
-      if (step >= substitutions && ofSide && distance < -clearlyBelow) return "below";
+      if (depth === "first" && step >= substitutions && ofSide && distance < -clearlyBelow) {
+        return "below";
+      }
       if (isFeed(mix, work)) return "trivial";
       previous = distance;
       damping = damping < 0.02 ? 0 : 0.2 * damping;

@@ -3,12 +3,14 @@ import type { Page } from "./context.ts";
 import { judgedReadings } from "./judged.ts";
 import { Section, type SectionEntry } from "./section.tsx";
 
-/** Each caution once, in the order of the stages that give it. */
+/** Each caution once, dangers first, then in the order of the stages that give it. */
 function cautionsOf({ view }: Page): Caution[] {
   const all = view.stages.flatMap(({ cautions }) => cautions);
-  return [
+  const once = [
     ...new Map(all.map((caution) => [`${caution.text} ${caution.reason}`, caution])).values(),
   ];
+  const isDanger = ({ severity }: Caution): boolean => severity === "danger";
+  return [...once.filter(isDanger), ...once.filter((caution) => !isDanger(caution))];
 }
 
 export function Cautions({ page, id, title }: { page: Page } & SectionEntry) {
@@ -21,9 +23,13 @@ export function Cautions({ page, id, title }: { page: Page } & SectionEntry) {
     >
       {cautions.length > 0 && (
         <ul class="cautions">
-          {cautions.map(({ text, reason }, i) => (
-            <li key={i}>
-              <strong>{text}</strong> {reason}
+          {cautions.map(({ severity, lead: few, text, reason }, i) => (
+            <li key={i} class={severity}>
+              <strong>
+                {severity === "danger" ? "Danger: " : "Caution: "}
+                {few}
+              </strong>{" "}
+              {text} <span class="quiet">{reason}</span>
             </li>
           ))}
         </ul>

@@ -1,4 +1,5 @@
 import type { Comparison, DifferenceRow, RunView } from "../../trial/index.ts";
+import { conditionsSentence } from "../conditions-sentence.ts";
 import { conditionNames, readingName } from "../names.ts";
 import {
   ComparisonChart,
@@ -63,7 +64,7 @@ function Conditions({ comparison, page }: { comparison: Comparison; page: Page }
   return (
     <div class="conditions">
       <VerdictWord kind="undecided" word="conditions not equal" />
-      <p>{comparison.conditionsSentence}</p>
+      <p>{conditionsSentence(comparison, page.units)}</p>
       {comparison.rows.some(({ instrument }) => instrument === "shared") && (
         <p class="quiet">
           Where one instrument read both, its class cancels in the difference: the whiskers carry

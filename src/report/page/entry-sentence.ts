@@ -43,7 +43,7 @@ const sentences: Sentences = {
   "item-confirmed": ({ item, confirmed }, { view }) => {
     const text = view.stages
       .flatMap(({ requirements }) => requirements)
-      .find(({ id }) => id === item)?.text;
+      .find(({ id }) => id === item)?.statement;
     return `${confirmed ? "Confirmed" : "Confirmation taken back"}: ${text ?? item}`;
   },
   "note-written": ({ text }) => `Note: ${text}`,

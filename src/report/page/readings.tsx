@@ -1,5 +1,6 @@
 import type { Verdict } from "../../trial/index.ts";
 import { momentText, readingName } from "../names.ts";
+import { bandLook } from "../pictures/band-look.ts";
 import { BandScale } from "../pictures/band-scale.tsx";
 import { DataTable } from "../pictures/picture.tsx";
 import type { Shown } from "../shown.ts";
@@ -87,16 +88,10 @@ function readingText({ reading }: JudgedReading, page: Page): string {
   return shown.unit === reading.typed.unit ? typedText(reading.typed) : shown.text(reading.value);
 }
 
-/** Spread of band and reading, above which a linear scale would press one of them to a line. */
-const DECADES = 30;
-
 function Judged({ reading, verdict, page }: JudgedReading & { page: Page }) {
   if (!verdict) return null;
   const shown = shownOf({ reading }, page);
   const { band } = verdict;
-  const ends = [verdict.reading.value, ...(band ? [band.from, band.to] : [])];
-  const least = Math.min(...ends);
-  const log = reading.quantity === "vacuum" && least > 0 && Math.max(...ends) / least > DECADES;
   return (
     <li>
       <Twice
@@ -106,7 +101,7 @@ function Judged({ reading, verdict, page }: JudgedReading & { page: Page }) {
             id={id}
             width={width}
             compact
-            log={log}
+            {...bandLook(reading.quantity)}
             title={readingName(reading.quantity, reading.form)}
             shown={shown}
             reading={verdict.reading}

@@ -1,13 +1,13 @@
 import {
+  quantityNames,
   type ReadingQuantity,
   type RunValue,
   type RunView,
   type Series,
-  settle,
+  type SettleWindow,
   type TraceView,
-  within,
 } from "../../trial/index.ts";
-import { conditionNames, quantityNames, shortConditionNames, shortNames } from "../names.ts";
+import { conditionNames, shortConditionNames, shortNames } from "../names.ts";
 import type { HoldChartProps } from "../pictures/hold-chart.tsx";
 import type { TraceChartProps, TraceInterval } from "../pictures/trace-chart.tsx";
 import { rangeOf, type SettledMark } from "../pictures/trace-line.ts";
@@ -66,9 +66,7 @@ export function tracePicture(trace: TraceView, page: Page): TracePicture {
       quiet: series.quantity === "vehicle-speed" || series.quantity === "engine-speed",
       t: series.t,
       values: series.values,
-      settled: runs.flatMap(({ run, from, to }) =>
-        figures(trace, series, run).map((value) => settledMark(series, value, from, to)),
-      ),
+      settled: runs.flatMap(({ run }) => settledMarks(trace, series, run)),
     })),
     intervals,
     gaps: gapsOf(trace.series),
@@ -76,27 +74,31 @@ export function tracePicture(trace: TraceView, page: Page): TracePicture {
   };
 }
 
-const figures = (trace: TraceView, { column, quantity }: Series, run: RunView) =>
-  run.values.filter(
-    ({ source, quantity: of }) =>
-      of === quantity &&
+/** The figures that a run took from this column, each over the tail that gave it. */
+const settledMarks = (
+  trace: TraceView,
+  { column, quantity }: Series,
+  run: RunView,
+): SettledMark[] =>
+  run.values.flatMap((value) => {
+    const { source } = value;
+    const isOurs =
+      value.quantity === quantity &&
       source.kind === "trace" &&
       source.trace === trace.id &&
-      source.column === column,
-  );
+      source.column === column;
+    return isOurs ? [settledMark(value, source.window)] : [];
+  });
 
-/** Where in the interval the figure was taken: the tail that the trial judged. */
-function settledMark(
-  series: Series,
-  { value, u, standing }: RunValue,
-  from: number,
-  to: number,
-): SettledMark {
-  const part = within(series, from, to);
-  const found = settle(part.t, part.values, { mayCycle: standing === "cycling" });
-  const window = found.kind === "too-short" ? { fromSeconds: from, toSeconds: to } : found.window;
-  return { from: window.fromSeconds, to: window.toSeconds, measured: { value, u } };
-}
+/** Where the trial took the figure from. */
+const settledMark = (
+  { value, u }: RunValue,
+  { fromSeconds, toSeconds }: SettleWindow,
+): SettledMark => ({
+  from: fromSeconds,
+  to: toSeconds,
+  measured: { value, u },
+});
 
 /** "Vent air stood at 44.8 ± 2.8 °F parked at idle, 43.9 ± 2.8 °F on the road". */
 function traceTitle(trace: TraceView, runs: readonly RunView[], { units }: Page): string {
@@ -129,15 +131,16 @@ function gapsOf(series: readonly Series[]): { from: number; to: number }[] {
 }
 
 /**
- * About when each kept-aside line was written, from its place among the lines: a bad line has no time that
- * could be trusted. Comments stand above the record and are left out.
+ * When each kept-aside line was written. A line without a time that could be trusted stands at its place
+ * among the lines. Comments stand above the record and are left out.
  */
 function problemTimes(trace: TraceView): number[] {
   const [first, last] = spanOf(trace);
   const lines = trace.problems.filter(({ kind }) => kind !== "comment" && kind !== "gap-in-time");
   const count = Math.max(trace.rows.read, 1);
   return lines.map(
-    ({ line }) => first + (last - first) * Math.min(1, Math.max(0, (line - 1) / count)),
+    ({ line, seconds }) =>
+      seconds ?? first + (last - first) * Math.min(1, Math.max(0, (line - 1) / count)),
   );
 }
 

@@ -1,4 +1,5 @@
 import type { ScaleContinuousNumeric } from "d3-scale";
+import { formatNumber } from "../../units/index.ts";
 import { tickTexts } from "../shown.ts";
 import { px, textWidth } from "./text-room.ts";
 
@@ -11,8 +12,32 @@ export interface Tick {
   readonly text: string;
 }
 
+/** Steps within a decade, first the ones whose labels matter most: 500 and 1,000 are found on every width. */
+const decadeSteps = [1, 5, 2];
+const LOG_GAP = 8;
+
+/** Round numbers of a log scale; a label without room is left out, and a minor tick with it. */
+function logTicks(scale: Scale): Tick[] {
+  const [low = 1, high = 1] = scale.domain();
+  const first = Math.floor(Math.log10(low));
+  const count = Math.ceil(Math.log10(high)) - first + 1;
+  const placed: Tick[] = [];
+  const bare: Tick[] = [];
+  for (const step of decadeSteps) {
+    for (let decade = first; decade < first + count; decade++) {
+      const value = step * 10 ** decade;
+      if (value < low || value > high) continue;
+      const tick = { at: px(scale(value)), text: formatNumber(value, Math.max(0, -decade)) };
+      if (placed.every((other) => apart(tick, other, LOG_GAP))) placed.push(tick);
+      else if (step !== 2) bare.push({ ...tick, text: "" });
+    }
+  }
+  return [...placed, ...bare].sort((a, b) => a.at - b.at);
+}
+
 /** As many ticks as have room for their labels, widest label first. */
 export function ticksFor(scale: Scale, gap: number, most = 8): Tick[] {
+  if ("base" in scale) return logTicks(scale);
   const [from = 0, to = 0] = scale.range();
   for (let count = most; count >= 2; count--) {
     const ticks = toTicks(scale, count);
@@ -59,7 +84,7 @@ export function HorizontalAxis({ scale, y, right, unit, gridTo, gap = 14 }: Hori
       {ticks.map(({ at, text }) => (
         <g>
           <line class="pic-axis-line" x1={at} x2={at} y1={y} y2={y + 4} />
-          {at + textWidth(text, TEXT) / 2 < unitFrom && (
+          {text !== "" && at + textWidth(text, TEXT) / 2 < unitFrom && (
             <text x={at} y={y + 17} font-size={TEXT} text-anchor="middle">
               {text}
             </text>

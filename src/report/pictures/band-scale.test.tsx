@@ -1,6 +1,7 @@
 import { render } from "preact-render-to-string";
 import { describe, expect, test } from "vitest";
 import { shownIn } from "../shown.ts";
+import { bandLook } from "./band-look.ts";
 import { BandScale, type BandScaleProps, bandTable } from "./band-scale.tsx";
 
 const base: BandScaleProps = { id: "b", title: "Low side", shown: shownIn("kPa"), width: 358 };
@@ -78,6 +79,40 @@ describe("the reading against its band", () => {
     const mark = Number(/class="pic-mark[^>]*translate\(([\d.]+)/.exec(html)?.[1]);
     const block = Number(/class="pic-band-block" x="([\d.]+)"/.exec(html)?.[1]);
     expect(mark).toBeGreaterThan(block);
+  });
+
+  test("a vacuum far inside its band stands apart from it, between ticks that practice knows", () => {
+    const html = render(
+      <BandScale
+        {...base}
+        {...bandLook("vacuum")}
+        shown={shownIn("micron")}
+        band={{ from: 0, to: 2985 }}
+        reading={{ value: 50.7, u: 3 }}
+      />,
+    );
+    expect(html).toContain("Water boils below");
+    for (const tick of ["500", "1000"]) expect(html).toContain(`>${tick}</text>`);
+    const mark = Number(/class="pic-mark[^>]*translate\(([\d.]+)/.exec(html)?.[1]);
+    const [, from, wide] = /class="pic-band-block" x="([\d.]+)"[^>]* width="([\d.]+)"/
+      .exec(html)
+      ?.map(Number) ?? [NaN, NaN, NaN];
+    expect(from).toBe(0);
+    expect(mark).toBeGreaterThan(30);
+    expect(mark).toBeLessThan((wide ?? 0) / 2);
+  });
+
+  test("a vacuum of nothing stands at the end of the scale", () => {
+    const html = render(
+      <BandScale
+        {...base}
+        {...bandLook("vacuum")}
+        shown={shownIn("micron")}
+        band={{ from: 0, to: 2985 }}
+        reading={{ value: 0, u: 5 }}
+      />,
+    );
+    expect(html).not.toMatch(/NaN|Infinity/);
   });
 
   test("has its numbers as a table", () => {

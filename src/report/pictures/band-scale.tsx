@@ -23,7 +23,7 @@ export interface BandScaleProps {
   readonly bandName?: string;
   /** Ends of the scale, SI; chosen from the band and the reading unless told. */
   readonly domain?: readonly [number, number];
-  /** A log scale for what spans decades, such as a vacuum. */
+  /** A log scale for what spans decades, such as a vacuum; only units that count from zero can have one. */
   readonly log?: boolean;
   readonly width: number;
   /** For lists: smaller block, same text size. */
@@ -73,7 +73,10 @@ function Scale(props: BandScaleProps) {
   const { shown, band, reading, verdict, width } = props;
   const { label, block, axis } = heightsOf(props);
   const scale = scaleOf(props);
-  const x = (si: number): number => scale(shown.value(si));
+  const [least] = scale.domain() as [number, number];
+  // A log scale has no zero: what lies at or below its end stands at the end.
+  const x = (si: number): number =>
+    scale(isLog(props) ? Math.max(shown.value(si), least) : shown.value(si));
   const middle = label + block / 2;
   return (
     <>
@@ -105,7 +108,8 @@ interface BandDrawing {
 function Band({ props, x, top, height }: BandDrawing) {
   const { band, width } = props;
   if (!band) return null;
-  const [a, b] = [x(band.from), x(band.to)].sort((m, n) => m - n) as [number, number];
+  const from = isOpenBelow(props) ? 0 : x(band.from);
+  const [a, b] = [from, x(band.to)].sort((m, n) => m - n) as [number, number];
   const centre = (a + b) / 2;
   const wide = Math.max(b - a, THINNEST_BAND);
   const text = bandLabel(props);
@@ -161,19 +165,35 @@ export function Whisker({
 const AIR = 0.14;
 
 function scaleOf(props: BandScaleProps): ScaleContinuousNumeric<number, number> {
-  const { shown, width, log } = props;
+  const { shown, width } = props;
   const [low, high] = domainOf(props);
   const margin = 14;
   const range: [number, number] = [margin, width - margin];
-  return log === true && low > 0
+  return isLog(props)
     ? scaleLog<number, number>().domain([low, high]).range(range)
     : scaleLinear<number, number>()
         .domain([low, high])
         .range(shown.value(1e5) > shown.value(2e5) ? [...range].reverse() : range);
 }
 
+/** Gauge and vacuum units count from the air, so their numbers have no logarithm that means anything. */
+const isLog = ({ log, shown }: BandScaleProps): boolean => log === true && shown.value(0) === 0;
+
+/** A band from nothing upwards, on a scale that has no nothing. */
+const isOpenBelow = (props: BandScaleProps): boolean =>
+  isLog(props) && props.band !== undefined && props.band.from <= 0;
+
+/** How far below an open band's end a log scale reaches. */
+const OPEN_DECADES = 100;
+
+function logDomain(ends: readonly number[], high: number): [number, number] {
+  const least = Math.min(...ends.filter((end) => end > 0), high / OPEN_DECADES);
+  return [least / 1.6, high * 1.6];
+}
+
 /** In the shown unit: everything that is drawn, with some air around it. */
-function domainOf({ band, reading, domain, shown, log }: BandScaleProps): [number, number] {
+function domainOf(props: BandScaleProps): [number, number] {
+  const { band, reading, domain, shown } = props;
   const half = reading ? COVERAGE_95 * reading.u : 0;
   const ends = domain ?? [
     ...(band ? [band.from, band.to] : []),
@@ -183,7 +203,7 @@ function domainOf({ band, reading, domain, shown, log }: BandScaleProps): [numbe
   const shownEnds = ends.map(shown.value);
   const [low, high] = [Math.min(...shownEnds), Math.max(...shownEnds)];
   if (domain) return [low, high];
-  if (log === true && low > 0) return [low / 1.6, high * 1.6];
+  if (isLog(props) && high > 0) return logDomain(shownEnds, high);
   const span = high - low || Math.max(Math.abs(high) * 0.1, 1);
   return [low - span * AIR, high + span * AIR];
 }
@@ -202,6 +222,7 @@ function bandLabel(props: BandScaleProps): string {
   const texts = bandTexts(props);
   if (!texts) return "";
   const name = props.bandName ?? "95 % band";
+  if (isOpenBelow(props)) return `${name} below ${texts.to}`;
   return `${name} ${withoutUnit(texts.from, props.shown.label)} to ${texts.to}`;
 }
 
@@ -214,7 +235,9 @@ export function bandDescription(props: BandScaleProps): string {
       ? `Reading ${props.readingText ?? shown.pair(reading)}, with its 95 % interval.`
       : "Nothing read yet.",
     texts
-      ? `${props.bandName ?? "95 % band"}: ${texts.from} to ${texts.to}.`
+      ? isOpenBelow(props)
+        ? `${bandLabel(props)}.`
+        : `${props.bandName ?? "95 % band"}: ${texts.from} to ${texts.to}.`
       : "No band can be given.",
   ];
   if (band?.expected !== undefined) parts.push(`Expected ${shown.text(band.expected)}.`);

@@ -46,7 +46,8 @@ export const Picture = ({ kind, below, ...drawing }: PictureProps) => (
 );
 
 interface PictureProps extends DrawingProps {
-  readonly kind: "mass" | "trace" | "comparison" | "hold";
+  readonly kind:
+    "mass" | "trace" | "comparison" | "hold" | "phase" | "pressure" | "withdrawal" | "vessel";
   readonly below?: ComponentChildren;
 }
 

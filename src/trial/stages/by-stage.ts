@@ -1,56 +1,94 @@
-import { vehicleAccount } from "../ledger/view.ts";
-import { ofType } from "../plan.ts";
 import type { RunView } from "../view.ts";
+import { foundEmpty, holdKnown, transferPosted } from "./in-and-out.ts";
 import {
   confirmed,
   type Facts,
-  isAt,
   type Place,
   readingsTaken,
   requirement,
   returnAirKnown,
   runRecorded,
   type Standing,
+  type Wording,
 } from "./requirements.ts";
 import type { Requirement } from "./view.ts";
 
 /** What each stage needs before it can be called done. */
 type Rule = (facts: Facts, entries: Standing, place: Place) => readonly Requirement[];
 
-const setUp = (id: string, text: string, met: boolean, missing: string): Requirement =>
-  requirement(id, "set-up", text, { met, done: "written down", missing });
+const setUp = (id: string, words: Wording, met: boolean, missing: string): Requirement =>
+  requirement(id, "set-up", words, { met, done: "It is written down.", missing });
 
-export const plan: Rule = (facts, _entries, place) => {
-  const { opened, vehicle, instruments, products, vessels } = facts;
+export const plan: Rule = (facts, _entries, place) => [
+  ...asked(facts),
+  ...listed(facts),
+  confirmed(facts, place, "hazards-read", [
+    "Read every caution of this page.",
+    "Every caution of this page has been read.",
+  ]),
+  confirmed(facts, place, "law-asked", [
+    "Find out whether these products are allowed here.",
+    "It is known whether these products are allowed here.",
+  ]),
+];
+
+/** The question and the vehicle that is to answer it. */
+const asked = ({ opened, vehicle }: Facts): Requirement[] => [
+  setUp(
+    "question",
+    ["Fix the question.", "The question is fixed."],
+    opened !== undefined,
+    "Nothing is asked yet.",
+  ),
+  setUp(
+    "margin",
+    [
+      "Say which vent difference would matter, before the first reading.",
+      "The smallest difference that matters is fixed before the data.",
+    ],
+    opened?.margin !== undefined,
+    "Without it any difference could be called large or small afterwards.",
+  ),
+  setUp(
+    "vehicle",
+    ["Describe the vehicle.", "The vehicle is described."],
+    vehicle !== undefined,
+    "Its label names the refrigerant and the charge.",
+  ),
+];
+
+/** What the work is done with and on. */
+function listed({ instruments, products, vessels }: Facts): Requirement[] {
   const lacking = (["pressure", "temperature", "mass"] as const).filter(
     (kind) => !instruments.some(({ measures }) => measures === kind),
   );
   return [
-    setUp("question", "The question is fixed.", opened !== undefined, "open the trial"),
-    setUp(
-      "margin",
-      "The smallest difference that matters is fixed before the data.",
-      opened?.margin !== undefined,
-      "say how many kelvin at the vent would matter",
-    ),
-    setUp("vehicle", "The vehicle is described.", vehicle !== undefined, "describe the vehicle"),
     setUp(
       "instruments",
-      "Gauges, thermometer and scale are listed with their class.",
+      [
+        "List gauges, thermometer and scale with their class.",
+        "Gauges, thermometer and scale are listed with their class.",
+      ],
       lacking.length === 0,
-      `nothing listed that measures: ${lacking.join(", ")}`,
+      `Nothing is listed yet that measures ${lacking.join(" or ")}.`,
     ),
-    setUp("products", "The products are listed.", products.length > 0, "list what was bought"),
+    setUp(
+      "products",
+      ["List what was bought.", "The products are listed."],
+      products.length > 0,
+      "No product is listed yet.",
+    ),
     setUp(
       "vessels",
-      "A refillable cylinder is listed with tare, water capacity and rated pressure.",
+      [
+        "List a refillable cylinder with tare, water capacity and rated pressure.",
+        "A refillable cylinder is listed with tare, water capacity and rated pressure.",
+      ],
       vessels.some(isCompleteCylinder),
-      "list a recovery cylinder with its three marks",
+      "No listed cylinder has all three marks yet.",
     ),
-    confirmed(facts, place, "hazards-read", "Every caution of this page has been read."),
-    confirmed(facts, place, "law-asked", "It is known whether these products are allowed here."),
   ];
-};
+}
 
 const isCompleteCylinder = (vessel: Facts["vessels"][number]): boolean =>
   vessel.kind === "cylinder" &&
@@ -64,85 +102,56 @@ const onLabel =
     charged.kind === "fluid" && charged.fluid === vehicle?.labelRefrigerant;
 
 export const prove: Rule = (facts, _entries, place) => [
-  readingsTaken(facts, place, "static", "Pressure and metal at rest, after a night.", [
-    "static-low",
-    "static-high",
-    "metal-temperature",
-  ]),
-  runRecorded(facts, place, "baseline", "A run on the label refrigerant.", onLabel(facts)),
+  readingsTaken(
+    facts,
+    place,
+    "static",
+    ["Read pressure and metal at rest, after a night.", "Pressure and metal were read at rest."],
+    ["static-low", "static-high", "metal-temperature"],
+  ),
+  runRecorded(
+    facts,
+    place,
+    "baseline",
+    ["Record a run on the label refrigerant.", "A run on the label refrigerant is recorded."],
+    onLabel(facts),
+  ),
   returnAirKnown(facts, place),
 ];
-
-/** A transfer posted here, out of or into the vehicle, with a weighing behind it. */
-function transferPosted(
-  facts: Facts,
-  entries: Standing,
-  place: Place,
-  what: { id: string; text: string; side: "from" | "to"; substance?: string },
-): Requirement {
-  const ids = ofType(entries, "transfer-posted")
-    .filter(({ body }) => isAt(place, body) && body[what.side] === vehicleAccount)
-    .map(({ id }) => id);
-  const lines = facts.ledger.postings.filter(
-    ({ entry, leg, to, parts }) =>
-      ids.includes(entry) &&
-      leg === "moved" &&
-      to !== "lost" &&
-      (!what.substance || parts.some(({ substance }) => substance === what.substance)),
-  );
-  const weighed = lines.some(({ evidence }) => evidence !== "stated");
-  return requirement(what.id, "transfer", what.text, {
-    met: weighed,
-    done: `${lines.length} transfer${lines.length === 1 ? "" : "s"} weighed`,
-    missing: lines.length === 0 ? "no transfer posted yet" : "posted, but nothing was weighed",
-  });
-}
-
-function foundEmpty(entries: Standing, place: Place): Requirement {
-  const met = ofType(entries, "vessel-found-empty").some(
-    ({ body }) => isAt(place, body) && body.vessel === vehicleAccount,
-  );
-  return requirement("vehicle-empty", "transfer", "The vehicle was found empty.", {
-    met,
-    done: "recorded",
-    missing: "record it once the vacuum holds",
-  });
-}
-
-/** A hold: its trace, or at least three vacuum readings. */
-function holdKnown(facts: Facts, place: Place): Requirement {
-  const traces = facts.traces.filter((trace) => trace.kind === "hold" && isAt(place, trace));
-  const readings = facts.readings.filter(
-    (reading) => reading.quantity === "vacuum" && isAt(place, reading),
-  );
-  return requirement(
-    "hold",
-    "import",
-    "The vacuum was watched with the pump off.",
-    {
-      met: traces.length > 0 || readings.length >= 3,
-      done: traces.length > 0 ? "a hold trace is imported" : `${readings.length} readings`,
-      missing: "import a hold, or read the vacuum three times with the pump off",
-    },
-    ["vacuum"],
-  );
-}
 
 export const recover: Rule = (facts, entries, place) => [
   transferPosted(facts, entries, place, {
     id: "recovered",
-    text: "What came out is in a cylinder and weighed.",
+    words: ["Recover into a cylinder and weigh it.", "What came out is in a cylinder and weighed."],
     side: "from",
   }),
-  readingsTaken(facts, place, "end-pressure", "The low side at the end of recovery.", ["low-side"]),
-  readingsTaken(facts, place, "oil", "The oil that came out is measured.", ["oil-drained"]),
+  readingsTaken(
+    facts,
+    place,
+    "end-pressure",
+    ["Read the low side at the end of recovery.", "The low side was read at the end of recovery."],
+    ["low-side"],
+  ),
+  readingsTaken(
+    facts,
+    place,
+    "oil",
+    ["Measure the oil that came out.", "The oil that came out is measured."],
+    ["oil-drained"],
+  ),
 ];
 
 export const evacuate: Rule = (facts, entries, place) => [
-  readingsTaken(facts, place, "vacuum", "The vacuum reached, and the shop's temperature.", [
+  readingsTaken(
+    facts,
+    place,
     "vacuum",
-    "shop-temperature",
-  ]),
+    [
+      "Read the vacuum reached, and the shop's temperature.",
+      "The vacuum reached and the shop's temperature are known.",
+    ],
+    ["vacuum", "shop-temperature"],
+  ),
   holdKnown(facts, place),
   foundEmpty(entries, place),
 ];
@@ -150,11 +159,20 @@ export const evacuate: Rule = (facts, entries, place) => [
 export const charge: Rule = (facts, entries, place) => [
   transferPosted(facts, entries, place, {
     id: "charged",
-    text: "The product is in, from a weighed vessel.",
+    words: [
+      "Charge the product from a weighed vessel.",
+      "The product is in, from a weighed vessel.",
+    ],
     side: "to",
     ...(place.round !== undefined && { substance: `product:${place.round}` }),
   }),
-  readingsTaken(facts, place, "oil", "The oil that came out is back.", ["oil-returned"]),
+  readingsTaken(
+    facts,
+    place,
+    "oil",
+    ["Put back as much oil as came out.", "The oil that came out is back."],
+    ["oil-returned"],
+  ),
 ];
 
 export const run: Rule = (facts, _entries, place) => {
@@ -162,12 +180,18 @@ export const run: Rule = (facts, _entries, place) => {
     charged.kind === "product" && charged.product === place.round;
   const parked = ({ condition }: RunView) => condition.startsWith("parked");
   return [
-    runRecorded(facts, place, "parked", "A settled run, parked.", (r) => onProduct(r) && parked(r)),
+    runRecorded(
+      facts,
+      place,
+      "parked",
+      ["Record a settled run, parked.", "A settled run, parked, is recorded."],
+      (r) => onProduct(r) && parked(r),
+    ),
     runRecorded(
       facts,
       place,
       "road",
-      "A settled run on the road.",
+      ["Record a settled run on the road.", "A settled run on the road is recorded."],
       (r) => onProduct(r) && !parked(r),
     ),
     returnAirKnown(facts, place),
@@ -177,13 +201,16 @@ export const run: Rule = (facts, _entries, place) => {
 export const restore: Rule = (facts, entries, place) => [
   transferPosted(facts, entries, place, {
     id: "recovered",
-    text: "The product is out, in its own cylinder, and weighed.",
+    words: [
+      "Recover the product into its own cylinder and weigh it.",
+      "The product is out, in its own cylinder, and weighed.",
+    ],
     side: "from",
   }),
   foundEmpty(entries, place),
   transferPosted(facts, entries, place, {
     id: "charged",
-    text: "The label charge is in, weighed.",
+    words: ["Charge the label mass, weighed.", "The label charge is in, weighed."],
     side: "to",
     ...(facts.vehicle && { substance: `fluid:${facts.vehicle.labelRefrigerant}` }),
   }),
@@ -191,11 +218,17 @@ export const restore: Rule = (facts, entries, place) => [
     facts,
     place,
     "baseline-again",
-    "A run on the label refrigerant again.",
+    [
+      "Record a run on the label refrigerant again.",
+      "A run on the label refrigerant again is recorded.",
+    ],
     onLabel(facts),
   ),
   returnAirKnown(facts, place),
-  confirmed(facts, place, "label-true", "The vehicle's label says what is in it."),
+  confirmed(facts, place, "label-true", [
+    "Look at the vehicle's label: it must say what is in it.",
+    "The vehicle's label says what is in it.",
+  ]),
 ];
 
 export const compare: Rule = (facts) => {
@@ -203,30 +236,50 @@ export const compare: Rule = (facts) => {
     ({ id }) => !facts.comparisons.some(({ product, rows }) => product === id && rows.length > 0),
   );
   return [
-    requirement("compared", "run", "Each product has runs beside the label refrigerant's.", {
-      met: facts.products.length > 0 && lacking.length === 0,
-      done: "every product stands beside the baseline",
-      missing: `no common condition yet for: ${lacking.map(({ name }) => name).join(", ") || "any product"}`,
-    }),
-    requirement("drift", "run", "The vehicle's own drift between Prove and Restore is known.", {
-      met: facts.drift.length > 0,
-      done: `${facts.drift.length} readings on both sides`,
-      missing: "no run of Restore in a condition of Prove yet",
-    }),
+    requirement(
+      "compared",
+      "run",
+      [
+        "Run each product in a condition of the label refrigerant's runs.",
+        "Each product has runs beside the label refrigerant's.",
+      ],
+      {
+        met: facts.products.length > 0 && lacking.length === 0,
+        done: "Every product stands beside the label refrigerant.",
+        missing: `No common condition yet for ${lacking.map(({ name }) => name).join(", ") || "any product"}.`,
+      },
+    ),
+    requirement(
+      "drift",
+      "run",
+      [
+        "Run the label refrigerant again in Restore, as in Prove.",
+        "The vehicle's own drift between Prove and Restore is known.",
+      ],
+      {
+        met: facts.drift.length > 0,
+        done: `${facts.drift.length} figures stand on both sides.`,
+        missing: "No run of Restore is in a condition of Prove yet.",
+      },
+    ),
   ];
 };
 
 export const publish: Rule = (facts, _entries, place) => {
   const open = facts.ledger.closures.filter(({ grade }) => grade === "does-not-close");
+  const count = `${open.length} ${open.length === 1 ? "place does" : "places do"} not close`;
   return [
     confirmed(
       facts,
       place,
       "closures-read",
       open.length === 0
-        ? "The ledger has been read; everything closes."
-        : `The ledger has been read; ${open.length} ${open.length === 1 ? "place does" : "places do"} not close.`,
+        ? ["Read the ledger to the end.", "The ledger has been read; everything closes."]
+        : [`Read the ledger: ${count}.`, `The ledger has been read; ${count}.`],
     ),
-    confirmed(facts, place, "answer-read", "The report answers the question as it was asked."),
+    confirmed(facts, place, "answer-read", [
+      "Read the report: does it answer the question as it was asked?",
+      "The report answers the question as it was asked.",
+    ]),
   ];
 };

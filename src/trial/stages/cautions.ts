@@ -1,6 +1,6 @@
 import { z } from "zod";
 import data from "../../../data/facts/cautions.json";
-import { formatQuantity, formatValue } from "../../units/index.ts";
+import { formatQuantity } from "../../units/index.ts";
 import { type Stage, stages } from "../events.ts";
 import type { ProductView, VehicleView } from "../view.ts";
 import type { Caution } from "./view.ts";
@@ -19,6 +19,8 @@ const schema = z.object({
       id: z.string(),
       stages: z.array(z.enum(stages)).min(1),
       when: z.enum(["always", "flammable"]),
+      severity: z.enum(["danger", "caution"]),
+      lead: z.string(),
       text: z.string(),
       reason: z.string(),
       source: z.string(),
@@ -45,8 +47,10 @@ export function cautionsFor(
   return cautions
     .filter((caution) => caution.stages.includes(stage))
     .filter(({ when }) => when === "always" || burning.length > 0)
-    .map(({ id, text, reason, source }) => ({
+    .map(({ id, severity, lead, text, reason, source }) => ({
       id,
+      severity,
+      lead,
       text,
       source,
       reason: id === "flammable-charge" ? `${reason} ${cabinNumbers(burning, vehicle)}` : reason,
@@ -57,10 +61,10 @@ export function cautionsFor(
 function cabinNumbers(burning: readonly ProductView[], vehicle: VehicleView | undefined): string {
   const volume = vehicle?.cabinVolume;
   if (volume === undefined) return "Enter the cabin volume to see the number for this vehicle.";
-  const lines = burning.flatMap(({ name, labelMass }) => {
-    if (labelMass === undefined) return [];
+  const lines = burning.flatMap(({ name, labelMass, labelMassTyped }) => {
+    if (labelMass === undefined || !labelMassTyped) return [];
     const times = labelMass / volume / numbers.lflLowest.value;
-    const mass = formatValue(labelMass * 1e3, "g");
+    const mass = formatQuantity(labelMassTyped);
     const cabin = formatQuantity({ value: volume, unit: "m3" });
     return [
       `${mass} of ${name} in ${cabin} would be ${times.toFixed(1)} times that limit, ${(times / numbers.warnFraction.value).toFixed(1)} times the quarter.`,

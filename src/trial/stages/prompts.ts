@@ -1,6 +1,7 @@
 import { quantityDimension } from "../dimensions.ts";
 import type { ReadingForm, ReadingQuantity, Stage } from "../events.ts";
 import { given } from "../given.ts";
+import { quantityNames } from "../quantity-names.ts";
 import type { VehicleView, VesselView } from "../view.ts";
 import type { ReadingPrompt } from "./view.ts";
 
@@ -12,7 +13,6 @@ const temperature = { us: "°F", si: "°C" };
 const both = (unit: string) => ({ us: unit, si: unit });
 
 interface Wording {
-  readonly label: string;
   readonly unit: ReadingPrompt["defaultUnit"];
   readonly place?: string;
   readonly why?: string;
@@ -20,74 +20,63 @@ interface Wording {
 
 const wordings: Readonly<Record<ReadingQuantity, Wording>> = {
   "static-low": {
-    label: "Low side at rest",
     unit: pressure,
     place: "low-side service port",
     why: "With the engine off and cold it shows whether the contents follow the expected fluid. It does not measure the charge.",
   },
-  "static-high": { label: "High side at rest", unit: pressure, place: "high-side service port" },
+  "static-high": { unit: pressure, place: "high-side service port" },
   "metal-temperature": {
-    label: "Metal at the port",
     unit: temperature,
     place: "pipe next to the service port, shaded",
     why: "The pressure at rest belongs to the coldest metal, not to the air.",
   },
-  "low-side": { label: "Low side, running", unit: pressure, place: "low-side service port" },
-  "high-side": { label: "High side, running", unit: pressure, place: "high-side service port" },
+  "low-side": { unit: pressure, place: "low-side service port" },
+  "high-side": { unit: pressure, place: "high-side service port" },
   "vent-temperature": {
-    label: "Air at the vent",
     unit: temperature,
     place: "centre vent, probe 25 mm deep",
     why: "Outlets differ by 1 to 4 K: use the same outlet, the same depth, every time.",
   },
   "return-air-temperature": {
-    label: "Return air, temperature",
     unit: temperature,
     place: "air intake of the blower",
     why: worth,
   },
   "return-air-humidity": {
-    label: "Return air, humidity",
     unit: both("%"),
     place: "air intake of the blower",
     why: worth,
   },
   "outside-temperature": {
-    label: "Outside air",
     unit: temperature,
     place: "in the shade, in front of the grille",
   },
-  "outside-humidity": { label: "Outside humidity", unit: both("%") },
+  "outside-humidity": { unit: both("%") },
   "shop-temperature": {
-    label: "Shop temperature",
     unit: temperature,
     why: "Water boils off only while its pressure at this temperature is above the vacuum.",
   },
   barometer: {
-    label: "Barometer, at this place",
     unit: { us: "inHg", si: "mbar" },
     why: "Station pressure, not the sea-level figure of a forecast: every gauge reading counts from it.",
   },
-  "vehicle-speed": { label: "Road speed", unit: { us: "mph", si: "km/h" } },
-  "engine-speed": { label: "Engine speed", unit: both("rpm") },
+  "vehicle-speed": { unit: { us: "mph", si: "km/h" } },
+  "engine-speed": { unit: both("rpm") },
   vacuum: {
-    label: "Vacuum",
     unit: { us: "micron", si: "mbar" },
     place: "far side of the system, not at the pump",
   },
   "gross-mass": {
-    label: "Gross mass",
     unit: { us: "lb", si: "kg" },
     why: "Gross less tare is what is inside, beside the ledger.",
   },
   "can-volume": {
-    label: "Volume of the can",
     unit: both("mL"),
     why: "What the emptied can still holds as vapour follows from its volume.",
   },
-  "oil-drained": { label: "Oil that came out", unit: both("mL") },
-  "oil-returned": { label: "Oil put back", unit: both("mL"), why: "Put back what came out, new." },
-  "pump-time": { label: "Time on the pump", unit: both("min") },
+  "oil-drained": { unit: both("mL") },
+  "oil-returned": { unit: both("mL"), why: "Put back what came out, new." },
+  "pump-time": { unit: both("min") },
 };
 
 const running: readonly ReadingQuantity[] = [
@@ -137,11 +126,11 @@ export function promptOf(
   stage: Stage,
   vehicle: VehicleView | undefined,
 ): ReadingPrompt {
-  const { label, unit, place, why } = wordings[quantity];
+  const { unit, place, why } = wordings[quantity];
   return given({
     id: quantity,
     quantity,
-    label,
+    label: quantityNames[quantity],
     dimension: quantityDimension[quantity],
     defaultUnit: unit,
     forms: formsOf(quantity, stage, vehicle?.compressor),

@@ -1,4 +1,5 @@
 import type { ReadingQuantity, Stage } from "../events.ts";
+import { quantityWords } from "../quantity-names.ts";
 import type { Entry, ReadingView, RunView, TrialView } from "../view.ts";
 import type { Requirement } from "./view.ts";
 
@@ -18,16 +19,20 @@ export const isAt = (
   where: { readonly stage: Stage; readonly round?: string | undefined },
 ) => where.stage === place.stage && where.round === place.round;
 
+/** What is to be done, and what is then true. */
+export type Wording = readonly [todo: string, statement: string];
+
 export const requirement = (
   id: string,
   kind: Requirement["kind"],
-  text: string,
+  [todo, statement]: Wording,
   state: { readonly met: boolean; readonly done: string; readonly missing: string },
   prompts: readonly string[] = [],
 ): Requirement => ({
   id,
   kind,
-  text,
+  text: state.met ? statement : todo,
+  statement,
   met: state.met,
   detail: state.met ? state.done : state.missing,
   prompts,
@@ -38,18 +43,17 @@ export function readingsTaken(
   { readings }: Facts,
   place: Place,
   id: string,
-  text: string,
+  words: Wording,
   quantities: readonly ReadingQuantity[],
 ): Requirement {
   const here = readings.filter((reading) => isAt(place, reading));
   const missing = quantities.filter((quantity) => !has(here, quantity));
-  const words = missing.map((quantity) => quantity.replaceAll("-", " "));
   const state = {
     met: missing.length === 0,
-    done: quantities.length === 1 ? "reading taken" : "readings taken",
-    missing: `still to read: ${words.join(", ")}`,
+    done: quantities.length === 1 ? "The reading is taken." : "The readings are taken.",
+    missing: `Still to read: ${missing.map(quantityWords).join(", ")}.`,
   };
-  return requirement(id, "reading", text, state, quantities);
+  return requirement(id, "reading", words, state, quantities);
 }
 
 const has = (readings: readonly ReadingView[], quantity: ReadingQuantity): boolean =>
@@ -60,13 +64,13 @@ export function confirmed(
   { confirmations }: Facts,
   place: Place,
   id: string,
-  text: string,
+  words: Wording,
 ): Requirement {
   const last = confirmations.findLast((one) => isAt(place, one) && one.item === id);
-  return requirement(id, "confirm", text, {
+  return requirement(id, "confirm", words, {
     met: last?.confirmed === true,
-    done: "confirmed",
-    missing: "not confirmed yet",
+    done: "Somebody confirmed it.",
+    missing: "Nobody confirmed it yet.",
   });
 }
 
@@ -75,7 +79,7 @@ export function runRecorded(
   { runs }: Facts,
   place: Place,
   id: string,
-  text: string,
+  words: Wording,
   fits: (run: RunView) => boolean,
 ): Requirement {
   const here = runs.filter((run) => isAt(place, run) && fits(run));
@@ -84,13 +88,13 @@ export function runRecorded(
       values.some((value) => value.quantity === quantity),
     ),
   );
-  return requirement(id, "run", text, {
+  return requirement(id, "run", words, {
     met: complete.length > 0,
-    done: complete.map(({ name }) => name).join(", "),
+    done: `Recorded: ${complete.map(({ name }) => name).join("; ")}.`,
     missing:
       here.length === 0
-        ? "no run recorded yet"
-        : "a run is recorded, but low side, high side and vent are not all in it",
+        ? "No run is recorded yet."
+        : "A run is recorded, but low side, high side and vent air are not all in it.",
   });
 }
 
@@ -104,14 +108,17 @@ export function returnAirKnown(facts: Facts, place: Place): Requirement {
   return requirement(
     "return-air",
     "reading",
-    "Return-air temperature and humidity are known for every run: worth more than any other refinement.",
+    [
+      "Read the return air's temperature and humidity for every run: they are worth more than any other refinement.",
+      "The return air's temperature and humidity are known for every run.",
+    ],
     {
       met: here.length > 0 && lacking.length === 0,
-      done: "known for every run",
+      done: "No run lacks them.",
       missing:
         here.length === 0
-          ? "no run recorded yet"
-          : `missing for: ${lacking.map(({ name }) => name).join(", ")}`,
+          ? "No run is recorded yet."
+          : `Missing for: ${lacking.map(({ name }) => name).join("; ")}.`,
     },
     quantities,
   );

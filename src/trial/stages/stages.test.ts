@@ -58,6 +58,15 @@ test("a cycling clutch is asked for its two ends first", () => {
   expect(forms(opened("variable"))?.[0]).toBe("steady");
 });
 
+test("what is still to be read is named as its field is", () => {
+  const prove = stagesOf(opened()).find(({ stage }) => stage === "prove");
+  const missing = prove?.requirements.find(({ id }) => id === "static")?.detail ?? "";
+  for (const id of ["static-low", "metal-temperature"]) {
+    const label = prove?.prompts.find((prompt) => prompt.id === id)?.label ?? "no such field";
+    expect(missing).toContain(label.toLowerCase());
+  }
+});
+
 test("the return air says why it is worth the walk", () => {
   const prompts = stagesOf(opened()).find(({ stage }) => stage === "run")?.prompts ?? [];
   const why = prompts.filter(({ id }) => id.startsWith("return-air")).map((prompt) => prompt.why);
@@ -96,7 +105,8 @@ test("every caution has a reason and a source, and none offers what must not be 
   log.add(noon, "product-listed", { name: "P", claims: [], flammableMark: true });
   const cautions = stagesOf(log).flatMap((stage) => stage.cautions);
   expect(cautions.length).toBeGreaterThan(15);
-  for (const { text, reason, source } of cautions) {
+  for (const { lead, text, reason, source } of cautions) {
+    expect(lead).toMatch(/^(?:\S+ ){1,4}\S+\.$/u);
     expect(text.length).toBeGreaterThan(20);
     expect(reason.length).toBeGreaterThan(20);
     expect(source).not.toBe("");

@@ -19,7 +19,10 @@ export interface ReadingPrompt {
 export interface Requirement {
   /** Stable; a confirmation names it as its `item`. */
   readonly id: string;
+  /** While it is unmet, what is to be done; once it is met, the statement. */
   readonly text: string;
+  /** What holds when it is met: a person confirms these words. */
+  readonly statement: string;
   readonly met: boolean;
   /** What meets it, or what is still missing. */
   readonly detail: string;
@@ -30,6 +33,10 @@ export interface Requirement {
 
 export interface Caution {
   readonly id: string;
+  /** Danger: it can burn, burst, or nobody knows what it is. */
+  readonly severity: "danger" | "caution";
+  /** Two to five words that stand alone. */
+  readonly lead: string;
   readonly text: string;
   readonly reason: string;
   readonly source: string;

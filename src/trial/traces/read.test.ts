@@ -154,3 +154,23 @@ test("suggestions name what the heading leaves open", () => {
   expect(found.columns[1]?.doubt).toBeUndefined();
   expect(found.signature).toBe(inspectTable("Time,LP  kPa,hp kPa abs,vent C\n0,1,1,1").signature);
 });
+
+test("what is kept aside carries its time from the start, where its clock can be trusted", () => {
+  const rows = [
+    "2026-06-15 10:00:00,20,x",
+    "2026-06-15 10:00:01,OL,x",
+    "2026-06-15 10:00:02,20",
+    "no clock,20,x",
+    "2026-06-15 09:00:00,20,x",
+    "2026-06-15 10:0",
+    "2026-06-15 10:00:06,20,x",
+  ];
+  const { problems } = readTrace(["t,vent,other", ...rows].join("\n"), vent("iso"), air);
+  expect(problems.map(({ kind, seconds }) => [kind, seconds])).toEqual([
+    ["over-range", 1],
+    ["short-row", 2],
+    ["bad-time", undefined],
+    ["time-runs-back", undefined],
+    ["short-row", undefined],
+  ]);
+});

@@ -45,9 +45,13 @@ export function readTrace(content: string, mapping: Mapping, atmosphere: number)
     clock: mapping.time.form === "elapsed" ? "elapsed" : "file",
     rows: { read: table.rows.length, kept: rows.length },
     series,
-    problems: problems.sort((a, b) => a.line - b.line),
+    problems: problems.map((one) => fromStart(one, start)).sort((a, b) => a.line - b.line),
   };
 }
+
+/** While rows are read, a problem's time is the file's clock; nobody knows the start yet. */
+const fromStart = (problem: TraceProblem, start: number): TraceProblem =>
+  problem.seconds === undefined ? problem : { ...problem, seconds: problem.seconds - start };
 
 const aside = (line: number, raw: string, kind: TraceProblem["kind"]) =>
   ({ line, raw, kind, keptRest: false }) as const;
@@ -63,11 +67,23 @@ function timedRows(table: Table, mapping: Mapping, problems: TraceProblem[]): Ti
   for (const row of table.rows) {
     const seconds = secondsOf(row.cells[timeAt] ?? "", mapping.time.form, unit);
     const problem = rowProblem(row, seconds, table.headings.length, kept.at(-1));
-    if (problem) problems.push(problem);
+    if (problem) problems.push(timed(problem, row, timeAt, seconds));
     if (seconds !== undefined && (!problem || problem.keptRest)) kept.push({ ...row, seconds });
   }
   noteGaps(kept, problems);
   return kept;
+}
+
+/** A clock that was cut off or ran back says nothing about when the line was written. */
+function timed(
+  problem: TraceProblem,
+  { cells }: Row,
+  timeAt: number,
+  seconds: number | undefined,
+): TraceProblem {
+  const isCut = problem.kind === "short-row" && timeAt >= cells.length - 1;
+  const isKnown = seconds !== undefined && !isCut && problem.kind !== "time-runs-back";
+  return isKnown ? { ...problem, seconds } : problem;
 }
 
 function rowProblem(
@@ -100,11 +116,11 @@ function noteGaps(rows: readonly TimedRow[], problems: TraceProblem[]): void {
   if (rows.length < 3) return;
   const steps = rows.slice(1).map(({ seconds }, i) => seconds - (rows[i]?.seconds ?? seconds));
   const usual = median(steps);
-  rows.forEach(({ line, raw }, i) => {
+  rows.forEach(({ line, raw, seconds }, i) => {
     const step = i === 0 ? 0 : (steps[i - 1] ?? 0);
     if (step <= gapBeyond * usual || usual <= 0) return;
     const sentence = `${step.toFixed(0)} s are missing before this line; the usual step is ${usual} s.`;
-    problems.push({ ...aside(line, raw, "gap-in-time"), keptRest: true, sentence });
+    problems.push({ ...aside(line, raw, "gap-in-time"), seconds, keptRest: true, sentence });
   });
 }
 
@@ -140,13 +156,10 @@ function readColumn(
     problems.push(missing(table, column.column));
     return [];
   }
-  const note = (
-    { line, raw }: Pick<Sample, "line" | "raw">,
-    kind: TraceProblem["kind"],
-    why: string,
-  ) =>
+  const note = ({ line, raw, t }: Omit<Sample, "value">, kind: TraceProblem["kind"], why: string) =>
     problems.push({
       line,
+      seconds: t + task.start,
       raw,
       kind,
       column: column.column,
@@ -155,18 +168,19 @@ function readColumn(
     });
   const samples = rows.flatMap((row): Sample[] => {
     const raw = row.cells[at] ?? "";
+    const place = { line: row.line, raw, t: row.seconds - task.start };
     const cell = cellOf(raw, task.decimal);
     if (cell.kind === "problem") {
-      note({ line: row.line, raw }, cell.problem, cell.words);
+      note(place, cell.problem, cell.words);
       return [];
     }
     const value = toSI({ value: cell.value, unit: column.unit }, task.atmosphere);
     const { from, to } = rangeOf(column.quantity);
     if (value < from || value > to) {
-      note({ line: row.line, raw }, "impossible-value", "no such value can exist here");
+      note(place, "impossible-value", "no such value can exist here");
       return [];
     }
-    return [{ line: row.line, raw, t: row.seconds - task.start, value }];
+    return [{ ...place, value }];
   });
   return [seriesOf(column, withoutFaults(samples, column, note))];
 }

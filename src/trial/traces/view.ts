@@ -5,6 +5,8 @@ import type { Measured } from "../measured.ts";
 export interface TraceProblem {
   /** Line in the file, counted from 1. */
   readonly line: number;
+  /** s from the trace's start; absent where the line has no time that could be trusted. */
+  readonly seconds?: number;
   /** The cell or the whole line as it came. */
   readonly raw: string;
   readonly column?: string;

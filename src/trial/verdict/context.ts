@@ -12,6 +12,7 @@ export function measure(
   reading: ReadingInContext,
 ): { readonly value: number; readonly u?: number } {
   const value = toSI(reading.typed, view.atmosphere.value);
+  if (reading.u !== undefined) return { value, u: reading.u };
   const instrument = view.instruments.find(({ id }) => id === reading.instrument);
   if (!instrument) return { value };
   return { value, u: instrumentUncertainty(instrument, value, view.atmosphere.value) };
@@ -81,6 +82,25 @@ export function expectedFluid(view: TrialView, reading: ReadingInContext): Expec
     case "publish":
       return undefined;
   }
+}
+
+/** Why no refrigerant is expected: what has to be written down first, or that the stage has none. */
+export function nothingExpected(
+  { vehicle }: TrialView,
+  { stage }: ReadingInContext,
+): readonly [word: string, sentence: string] {
+  if (stage === "charge" || stage === "run") {
+    return [
+      "needs the product",
+      "List the product first: what it declares is what this reading is compared with.",
+    ];
+  }
+  return vehicle
+    ? ["nothing to compare", "No refrigerant is expected in the vehicle at this stage."]
+    : [
+        "needs the vehicle",
+        "Describe the vehicle first: its label names the refrigerant to compare with.",
+      ];
 }
 
 const named = (fluid: string): Expected =>

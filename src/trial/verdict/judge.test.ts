@@ -57,6 +57,20 @@ describe("static pressure in Prove, metal at 20.1 °C", () => {
     });
   });
 
+  test("before the vehicle or the product is written down it says which", () => {
+    const pressure: ReadingInContext = {
+      quantity: "static-low",
+      form: "steady",
+      typed: { value: 69, unit: "psig" },
+      stage: "prove",
+    };
+    const empty = project([]);
+    expect(judgeReading(empty, pressure)?.sentence).toMatch(/^Describe the vehicle first/u);
+    expect(judgeReading(empty, { ...pressure, stage: "run" })?.sentence).toMatch(
+      /^List the product first/u,
+    );
+  });
+
   test("a product that declares no fluid has no band", () => {
     const verdict = typed("static-low", 70, "psig", {
       stage: "run",
@@ -92,23 +106,49 @@ describe("vacuum at 24 °C", () => {
 
 describe("running pressures", () => {
   const restore = view.runs.filter(({ stage }) => stage === "restore");
-  test("at idle the published table judges, marked as other vehicles'", () => {
-    const run = restore.find(({ condition }) => condition === "parked-idle")?.id;
-    const verdict = typed("low-side", 31, "psig", {
+  const onRestore = (seen: typeof view, condition: "parked-idle" | "road-steady") => {
+    const run = restore.find((each) => each.condition === condition)?.id;
+    return judgeReading(seen, {
+      quantity: "high-side",
+      form: "steady",
+      typed: { value: condition === "parked-idle" ? 134 : 106, unit: "psig" },
       stage: "restore",
       ...(run !== undefined && { run }),
     });
-    expect(verdict?.kind).toBe("within");
-    expect(verdict?.basis).toMatch(/other vehicles/);
+  };
+  /** The same trial while nobody has said how the vehicle meters and compresses. */
+  const undescribed = view.vehicle && {
+    ...view,
+    vehicle: { ...view.vehicle, meteringDevice: "unknown", compressor: "unknown" } as const,
+  };
+
+  test("the vehicle's model gives the band, at idle and on the road", () => {
+    for (const condition of ["parked-idle", "road-steady"] as const) {
+      const verdict = onRestore(view, condition);
+      expect(verdict).toMatchObject({ kind: "within", word: "as expected" });
+      expect(verdict?.basis).toMatch(/not fitted to this one/);
+    }
   });
 
-  test("on the road it has no say", () => {
-    const run = restore.find(({ condition }) => condition === "road-steady")?.id;
-    const verdict = typed("high-side", 106, "psig", {
+  test("the published table stays in sight, marked as other vehicles'", () => {
+    const headings = onRestore(view, "parked-idle")?.details.map(({ heading }) => heading);
+    expect(headings).toContain("Published R134a table of other vehicles");
+  });
+
+  test("without a described vehicle the table is all there is, and only at idle", () => {
+    if (!undescribed) throw new RangeError("no vehicle");
+    expect(onRestore(undescribed, "parked-idle")?.basis).toMatch(/other vehicles/);
+    const road = onRestore(undescribed, "road-steady");
+    expect(road).toMatchObject({ kind: "undecided", word: "no table" });
+  });
+
+  test("a weak high side is seen: 60 psig at idle in such air", () => {
+    const run = restore.find(({ condition }) => condition === "parked-idle")?.id;
+    const verdict = typed("high-side", 60, "psig", {
       stage: "restore",
       ...(run !== undefined && { run }),
     });
-    expect(verdict).toMatchObject({ kind: "undecided", word: "no table" });
+    expect(verdict?.kind).toBe("lower");
   });
 
   test("one end of a cycling clutch is not judged as a steady pressure", () => {

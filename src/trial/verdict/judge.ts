@@ -1,6 +1,7 @@
-import type { TrialView } from "../view.ts";
+import { fromSI } from "../../units/index.ts";
+import type { RunValue, RunView, TrialView } from "../view.ts";
 import { judgeGrossMass } from "./gross-mass.ts";
-import { judgeRunningPressure, judgeVent } from "./running.ts";
+import { judgeRunning } from "./running.ts";
 import { judgeStatic } from "./static-pressure.ts";
 import { judgeVacuum } from "./vacuum.ts";
 import type { ReadingInContext, Verdict } from "./view.ts";
@@ -18,9 +19,8 @@ export function judgeReading(view: TrialView, reading: ReadingInContext): Verdic
       return judgeStatic(view, reading);
     case "low-side":
     case "high-side":
-      return isRunning(reading) ? judgeRunningPressure(view, reading) : undefined;
     case "vent-temperature":
-      return isRunning(reading) ? judgeVent(view, reading) : undefined;
+      return isRunning(reading) ? judgeRunning(view, reading) : undefined;
     case "vacuum":
       return judgeVacuum(view, reading);
     case "gross-mass":
@@ -42,6 +42,31 @@ export function judgeReading(view: TrialView, reading: ReadingInContext): Verdic
   }
 }
 
-/** While refrigerant goes in or out nothing is settled, and no running table applies. */
+/**
+ * The verdict on a figure that a run's trace gave; typed figures are judged as readings.
+ *
+ * @param unit Unit of the file's column, in which the verdict speaks.
+ */
+export function judgeRunValue(
+  view: TrialView,
+  run: RunView,
+  value: RunValue,
+  unit: string,
+): Verdict | undefined {
+  if (value.source.kind !== "trace") return undefined;
+  return judgeReading(view, {
+    quantity: value.quantity,
+    form: value.form,
+    typed: { value: fromSI(value.value, unit, view.atmosphere.value), unit },
+    stage: run.stage,
+    run: run.id,
+    when: run.when,
+    u: value.u,
+    ...(run.round !== undefined && { round: run.round }),
+    ...(value.instrument !== undefined && { instrument: value.instrument }),
+  });
+}
+
+/** While refrigerant comes out nothing is settled; while it goes in, the model knows how much is inside. */
 const isRunning = ({ stage }: ReadingInContext): boolean =>
-  stage === "prove" || stage === "run" || stage === "restore";
+  stage === "prove" || stage === "charge" || stage === "run" || stage === "restore";

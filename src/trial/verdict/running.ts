@@ -1,145 +1,149 @@
-import {
-  cyclingSwitchPosition,
-  operatingCaution,
-  operatingConditions,
-  operatingPressure,
-  type TableVerdict,
-  ventTemperature,
-} from "../../service/index.ts";
+import { type Expectation, expectRunning } from "../expectation/expectation.ts";
 import type { TrialView } from "../view.ts";
-import { asMeasured, companion, type Expected, expectedFluid, measure } from "./context.ts";
+import { expectedFluid, measure, nothingExpected } from "./context.ts";
+import { publishedPressure, publishedVent } from "./published-table.ts";
 import type { ReadingInContext, Verdict, VerdictDetail } from "./view.ts";
 import { shown, withoutBand } from "./words.ts";
 
+type Expected = Extract<Expectation, { kind: "expected" }>;
+interface Limits {
+  readonly from: number;
+  readonly to: number;
+  readonly expected: number;
+}
+
 const words = {
-  within: "in the table",
-  higher: "above the table",
-  lower: "below the table",
+  within: "as expected",
+  higher: "higher than expected",
+  lower: "lower than expected",
+  undecided: "name the instrument",
 } as const;
 
-const conditions: VerdictDetail = {
-  heading: "Measured on other vehicles",
-  text: `${operatingConditions.join("; ")}. ${operatingCaution}`,
-  source: "the table's own conditions",
-};
-
-/** The published tables hold for a vehicle at rest with its engine at idle. */
-function onTheRoad(view: TrialView, reading: ReadingInContext): boolean {
-  const condition = view.runs.find(({ id }) => id === reading.run)?.condition;
-  if (condition !== undefined) return condition !== "parked-idle";
-  const speed = reading.run === undefined ? undefined : companion(view, reading, "vehicle-speed");
-  return (speed?.value ?? 0) > 1;
-}
-
-/** Low or high side against the published R134a operating table, or a cycling end against published switch settings. */
-export function judgeRunningPressure(view: TrialView, reading: ReadingInContext): Verdict {
+/**
+ * A running reading against what the model of this vehicle expects in these conditions. Where the model has
+ * no say, the published R134a table of other vehicles is all there is, and is marked as such.
+ */
+export function judgeRunning(view: TrialView, reading: ReadingInContext): Verdict {
   const { value, u = 0 } = measure(view, reading);
-  const bare = withoutBand({ value, u });
-  const gauge = value - view.atmosphere.value;
-  const low = reading.quantity === "low-side";
-  if (reading.form !== "steady") {
-    return low ? judgeSwitch(reading.form, gauge, bare) : bare("no table", cyclingSentence);
-  }
   const expected = expectedFluid(view, reading);
-  const ambient = companion(view, reading, "outside-temperature");
-  const missing = whyNot(expected, onTheRoad(view, reading));
-  if (missing) return bare("no table", missing);
-  if (!ambient) return bare("needs outside air", "Enter the outside temperature first.");
-  const verdict = operatingPressure({
-    side: low ? "low" : "high",
-    fluid: expected?.fluid ?? "",
-    ambient: { T: ambient.value, u: asMeasured(ambient).u },
-    pressure: { form: "steady", p: gauge, u },
-  });
-  const at = `${shown(ambient.value, ambient.typed.unit)} outside`;
-  return fromTable(verdict, { value, u }, at, view.atmosphere.value);
-}
-
-/** Vent temperature against the published R134a table: it needs the air at the intake and its humidity. */
-export function judgeVent(view: TrialView, reading: ReadingInContext): Verdict {
-  const { value, u = 0 } = measure(view, reading);
   const bare = withoutBand({ value, u });
-  const expected = expectedFluid(view, reading);
-  const missing = whyNot(expected, onTheRoad(view, reading));
-  if (missing) return bare("no table", missing);
-  const inlet = companion(view, reading, "return-air-temperature");
-  const humidity = companion(view, reading, "return-air-humidity");
-  if (!inlet || !humidity) {
-    return bare(
-      "needs return air",
-      "Enter temperature and humidity of the air at the intake: without them a vent temperature has no band.",
-    );
-  }
-  const verdict = ventTemperature({
-    fluid: expected?.fluid ?? "",
-    inlet: { T: inlet.value, u: asMeasured(inlet).u },
-    relativeHumidity: humidity.value,
-    vent: { T: value, u },
-  });
-  return fromTable(
-    verdict,
+  if (!expected) return bare(...nothingExpected(view, reading));
+  const table =
+    reading.quantity === "vent-temperature"
+      ? publishedVent(view, reading)
+      : publishedPressure(view, reading);
+  if (expected.fluid === undefined) return table;
+  const forecast = expectRunning(view, reading, expected.fluid);
+  if (forecast.kind === "none")
+    return { ...table, details: [noModel(forecast.why), ...table.details] };
+  const massUnit = /^(lb|oz)$/.test(view.vehicle?.labelChargeTyped.unit ?? "") ? "oz" : "g";
+  const limits = limitsOf(forecast, reading);
+  if (!limits) return table;
+  return against(
+    forecast,
+    limits,
     { value, u },
-    `${shown(inlet.value, inlet.typed.unit)} at the intake`,
-    0,
+    {
+      expected: expected.name,
+      named: reading.instrument !== undefined,
+      massUnit,
+      table,
+    },
   );
 }
 
-const cyclingSentence =
-  "One end of a cycling clutch's swing: kept as such, because a single number in between misleads.";
+const noModel = (why: string): VerdictDetail => ({
+  heading: "No forecast for this vehicle",
+  text: why,
+  source: "vehicle model",
+});
 
-function whyNot(expected: Expected | undefined, moving: boolean): string | undefined {
-  if (expected?.fluid !== "R134a") {
-    return `The published table speaks for R134a only, not for ${expected?.name ?? "an unknown filling"}. The reading is kept for the comparison.`;
+/** The band of the reading's own form: the mean, or one end of a cycling clutch's swing. */
+function limitsOf(
+  { running, band }: Expected,
+  { quantity, form }: ReadingInContext,
+): Limits | undefined {
+  const of = (limits: { from: number; to: number } | undefined, expected: number | undefined) =>
+    limits && expected !== undefined ? { ...limits, expected } : undefined;
+  if (quantity === "vent-temperature") return of(band.limits.vent, running.vent);
+  if (quantity === "high-side") {
+    return running.highOn !== undefined && form !== "lowest"
+      ? of(band.limits.highOn, running.highOn)
+      : of(band.limits.high, running.high);
   }
-  return moving
-    ? "The published table was measured at idle: it says nothing about this run. The reading is kept for the comparison."
-    : undefined;
-}
-
-function judgeSwitch(
-  end: "lowest" | "highest",
-  gauge: number,
-  bare: (word: string, sentence: string) => Verdict,
-): Verdict {
-  const compared = cyclingSwitchPosition(end, gauge, 0);
-  const turns = end === "lowest" ? "opens" : "closes";
-  const verdict = bare(
-    "cycling",
-    `${cyclingSentence} It lies ${compared.position} the published pressures at which cycling switches ${turns}.`,
+  if (form === "steady") return of(band.limits.low, running.low);
+  const ends = running.lowRange;
+  if (!ends) return of(band.limits.low, running.low);
+  // The swing's ends are the switch's settings; they carry the uncertainty of the mean between them.
+  const end = form === "lowest" ? ends.from : ends.to;
+  const low = of(band.limits.low, running.low);
+  return (
+    low && { from: end - (running.low - low.from), to: end + (low.to - running.low), expected: end }
   );
-  return { ...verdict, sources: compared.sources };
 }
 
-function fromTable(
-  verdict: TableVerdict,
-  reading: { value: number; u: number },
-  at: string,
-  offset: number,
+function against(
+  forecast: Expected,
+  limits: Limits,
+  reading: { readonly value: number; readonly u: number },
+  about: {
+    readonly expected: string;
+    /** Without a named instrument its class could explain any distance. */
+    readonly named: boolean;
+    readonly massUnit: string;
+    readonly table: Verdict;
+  },
 ): Verdict {
-  if (verdict.kind === "undecided") {
-    const { limits } = verdict;
-    const sentence = limits
-      ? `The published R134a table does not cover this ${limits.quantity}: no band.`
-      : cyclingSentence;
-    return { ...withoutBand(reading)("outside the table", sentence), details: [conditions] };
-  }
-  const band = { from: verdict.band.from + offset, to: verdict.band.to + offset };
+  // Model and instrument are independent: their 95 % half-widths add in quadrature.
+  const reach = (half: number): number => Math.hypot(half, 2 * reading.u);
+  const band = {
+    from: limits.expected - reach(limits.expected - limits.from),
+    to: limits.expected + reach(limits.to - limits.expected),
+    expected: limits.expected,
+  };
+  const side = reading.value > band.to ? "higher" : reading.value < band.from ? "lower" : "within";
+  const kind = side === "within" || about.named ? side : "undecided";
+  const { outside } = forecast.known;
   return {
-    kind: verdict.verdict,
-    word: words[verdict.verdict],
-    sentence: sentences[verdict.verdict],
+    kind,
+    word: words[kind],
+    sentence: sentences[kind],
     reading,
     band,
-    basis: `Published R134a operating table of other vehicles, at ${at}`,
-    details: [conditions],
-    sources: [verdict.source],
+    basis: `Model of this kind of vehicle on ${about.expected}, ${shown(outside.value, outside.unit)} outside, not fitted to this one`,
+    details: [assumptions(forecast, about.massUnit), ...fromTable(about.table)],
+    sources: ["vehicle model (docs/models/vehicle.md)", ...about.table.sources],
   };
 }
 
 const sentences = {
-  within: "As other vehicles on R134a read in such air. It does not prove this one healthy.",
+  within: "As a sound vehicle of this kind should read in these conditions.",
   higher:
-    "Higher than other vehicles on R134a read in such air. Look for a second sign before naming a fault.",
+    "Higher than a sound vehicle of this kind should read in these conditions. Look for a second sign before naming a fault.",
+  undecided:
+    "Outside of what the model expects, but no instrument is named: its class may explain it.",
   lower:
-    "Lower than other vehicles on R134a read in such air. Look for a second sign before naming a fault.",
+    "Lower than a sound vehicle of this kind should read in these conditions. Look for a second sign before naming a fault.",
 } as const;
+
+function assumptions({ known, title, charge }: Expected, massUnit: string): VerdictDetail {
+  const assumed =
+    known.assumed.length === 0 ? "Nothing was assumed." : `Assumed: ${known.assumed.join("; ")}.`;
+  return {
+    heading: "What the forecast rests on",
+    text: `${title}, sized to the label charge, holding ${shown(charge, massUnit)}. ${assumed} The band comes from the plausible ranges of the model's parameters.`,
+    source: "vehicle model; parameters are common practice, no source",
+  };
+}
+
+/** The published table stays in sight as a second, weaker witness. */
+const fromTable = (table: Verdict): VerdictDetail[] =>
+  table.band === undefined
+    ? []
+    : [
+        {
+          heading: "Published R134a table of other vehicles",
+          text: `The reading is ${table.word}. ${table.sentence}`,
+          source: table.sources.join("; "),
+        },
+      ];

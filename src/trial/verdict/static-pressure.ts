@@ -2,7 +2,14 @@ import { fluid as fluidOf, fluidInfo, isFluidId } from "../../fluids/index.ts";
 import { staticCheck, type StaticCheck, staticMeanings } from "../../service/index.ts";
 import { formatValue } from "../../units/index.ts";
 import type { TrialView } from "../view.ts";
-import { asMeasured, companion, expectedFluid, measure, referenceOf } from "./context.ts";
+import {
+  asMeasured,
+  companion,
+  expectedFluid,
+  measure,
+  nothingExpected,
+  referenceOf,
+} from "./context.ts";
 import type { ReadingInContext, Verdict, VerdictDetail } from "./view.ts";
 import { airOf, shown, shownStep, withoutBand } from "./words.ts";
 
@@ -21,7 +28,7 @@ export function judgeStatic(view: TrialView, reading: ReadingInContext): Verdict
   const { value, u = 0 } = measure(view, reading);
   const bare = withoutBand({ value, u });
   const expected = expectedFluid(view, reading);
-  if (!expected) return bare("nothing to compare", "No refrigerant is expected inside here.");
+  if (!expected) return bare(...nothingExpected(view, reading));
   if (expected.fluid === undefined || !isFluidId(expected.fluid)) {
     return bare(
       "no fluid declared",
@@ -79,12 +86,15 @@ function sentence(check: StaticCheck, name: string, unit: string): string {
   }
 }
 
+/** A label charge in pounds or ounces: small masses are then read in ounces. */
+const isUs = (unit: string | undefined): boolean => unit === "lb" || unit === "oz";
+
 /** Least mass that shows the same, in the unit of the label charge. */
 function chargeDetail({ vehicle }: TrialView, check: StaticCheck, name: string): VerdictDetail {
   const least =
     check.leastMass === undefined
       ? `${formatValue(check.leastDensity, "g/L")} of internal volume (enter the vehicle's internal volume to see the mass)`
-      : shown(check.leastMass, vehicle?.labelChargeTyped.unit === "oz" ? "oz" : "g");
+      : shown(check.leastMass, isUs(vehicle?.labelChargeTyped.unit) ? "oz" : "g");
   return {
     heading: "Static pressure does not measure the charge",
     text: `Any mass from ${least} up shows this same pressure, because vapour over a drop of liquid ${name} is enough.`,

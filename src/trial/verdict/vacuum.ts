@@ -1,5 +1,4 @@
 import { vacuumCheck, type VacuumCheck } from "../../service/index.ts";
-import { fromSI } from "../../units/index.ts";
 import type { TrialView } from "../view.ts";
 import { asMeasured, measure, referenceOf } from "./context.ts";
 import type { ReadingInContext, Verdict, VerdictDetail } from "./view.ts";
@@ -34,7 +33,7 @@ export function judgeVacuum(view: TrialView, reading: ReadingInContext): Verdict
     reading: { value, u },
     band: { from: 0, to: check.boilingPressure },
     basis: `Boiling pressure of water at ${at}, the shop's temperature`,
-    details: details(check, reading.typed.unit, view),
+    details: details(check, view, unitsOf(reading, shop.typed.unit)),
     sources: [
       "saturation pressure of water: Hyland and Wexler 1983, as in ASHRAE Fundamentals",
       "standard atmosphere: ASHRAE Fundamentals",
@@ -57,22 +56,41 @@ function sentence(check: VacuumCheck, at: string): string {
   }
 }
 
-function details(check: VacuumCheck, unit: string, view: TrialView): VerdictDetail[] {
+interface Units {
+  readonly temperature: string;
+  readonly vacuum: string;
+  readonly deepest: string;
+  readonly air: string;
+}
+
+/** Units of the sentences: those that were typed, and their kin for what nobody types here. */
+function unitsOf(reading: ReadingInContext, temperature: string): Units {
+  const isUs = temperature === "°F";
+  const vacuum = referenceOf(reading) === "absolute" ? reading.typed.unit : "mbar";
+  return {
+    temperature,
+    vacuum,
+    deepest: isUs ? "inHg(vac)" : "bar(g)",
+    air: isUs ? "inHg" : "hPa",
+  };
+}
+
+function details(check: VacuumCheck, view: TrialView, units: Units): VerdictDetail[] {
   const { value: atmosphere, from } = view.atmosphere;
-  const vacuum = fromSI(atmosphere - check.deepestReading, "inHg(vac)", atmosphere).toFixed(2);
+  const deepest = shown(atmosphere - check.deepestReading, units.deepest, atmosphere);
   const boils = check.boilingTemperature;
   const list: VerdictDetail[] = [
     {
       heading: "The deepest reading possible here",
-      text: `A perfect pump would show ${vacuum} inHg of vacuum with the air at ${shown(atmosphere, "kPa")} (${from}). A vacuum gauge that counts from the air cannot go past it.`,
+      text: `A perfect pump would show ${deepest} with the air at ${shown(atmosphere, units.air)} (${from}). A vacuum gauge that counts from the air cannot go past it.`,
       source: "local air less nothing",
     },
     {
       heading: "Where water boils",
-      text: `Water boils at ${shown(check.boilingPressure, unit === "micron" ? "micron" : "mbar")} here.${
+      text: `Water boils at ${shown(check.boilingPressure, units.vacuum)} here.${
         boils === undefined
           ? ""
-          : ` At the reading it boils at ${shown(boils, "°C")} or sublimes as ice.`
+          : ` At the reading it boils at ${shown(boils, units.temperature)} or sublimes as ice.`
       }`,
       source: "Hyland and Wexler 1983",
     },

@@ -10,8 +10,9 @@ interface Props {
   readonly onChange: (value: string) => void;
 }
 
-/** A list to pick one from. */
+/** A list to pick one from; what stands already is in it, even if nobody would offer it now. */
 export function Pick({ id, options, value, empty, describedBy, invalid, onChange }: Props) {
+  const known = value === "" || options.some((option) => option.value === value);
   return (
     <select
       id={id}
@@ -26,11 +27,42 @@ export function Pick({ id, options, value, empty, describedBy, invalid, onChange
       <option value="" selected={value === ""}>
         {empty}
       </option>
-      {options.map((option) => (
-        <option key={option.value} value={option.value} selected={option.value === value}>
-          {option.label}
+      {!known && (
+        <option value={value} selected>
+          {value}
         </option>
-      ))}
+      )}
+      {grouped(options).map(({ group, members }) =>
+        group === undefined ? (
+          <Choices options={members} value={value} />
+        ) : (
+          <optgroup key={group} label={group}>
+            <Choices options={members} value={value} />
+          </optgroup>
+        ),
+      )}
     </select>
   );
 }
+
+const Choices = ({ options, value }: { options: readonly Option[]; value: string }) => (
+  <>
+    {options.map((option) => (
+      <option key={option.value} value={option.value} selected={option.value === value}>
+        {option.label}
+      </option>
+    ))}
+  </>
+);
+
+interface Group {
+  readonly group: string | undefined;
+  readonly members: readonly Option[];
+}
+
+/** Neighbours that name the same group, together. */
+const grouped = (options: readonly Option[]): readonly Group[] =>
+  [...new Set(options.map(({ group }) => group))].map((group) => ({
+    group,
+    members: options.filter((option) => option.group === group),
+  }));

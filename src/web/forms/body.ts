@@ -67,6 +67,7 @@ function readField(form: string, spec: FieldSpec, draft: Draft): Read {
   switch (spec.kind) {
     case "text":
     case "choice":
+    case "fluid":
     case "pick":
       return { value: text };
     case "number": {
@@ -83,6 +84,7 @@ function readField(form: string, spec: FieldSpec, draft: Draft): Read {
 const missing = (spec: FieldSpec): string => {
   switch (spec.kind) {
     case "choice":
+    case "fluid":
     case "pick":
     case "substance":
       return "one of the choices";

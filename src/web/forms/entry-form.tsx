@@ -1,13 +1,13 @@
 import type { ComponentChildren } from "preact";
-import { useState } from "preact/hooks";
 import type { Entry, EntryType, Issue, TrialView } from "../../trial/index.ts";
-import { changeDraft, type Draft, draftOf, forgetDraft } from "../shell/drafts.ts";
-import { record, view } from "../shell/log-keeper.ts";
+import { changeDraft, type Draft, draftOf } from "../shell/drafts.ts";
+import { view } from "../shell/log-keeper.ts";
 import { ActionBar } from "./action-bar.tsx";
 import { bodyFrom, draftFrom } from "./body.ts";
 import { FormField } from "./form-field.tsx";
 import { issueFor, Objections } from "./objections.tsx";
 import { type FieldSpec, isShown } from "./spec.ts";
+import { useSaveEntry } from "./use-save-entry.ts";
 
 interface Props {
   readonly trial: string;
@@ -43,55 +43,23 @@ const reasonSpec: FieldSpec = {
 
 /** A form for one entry of the log: drafts kept, objections named, saved in one act. */
 export function EntryForm(props: Props) {
-  const { trial, type, formKey, corrects, fixed = {} } = props;
+  const { formKey, corrects, fixed = {} } = props;
   const specs = corrects ? [...props.specs, reasonSpec] : props.specs;
   const start = props.start ?? (corrects ? draftFrom(corrects.body, props.specs) : {});
   const draft: Draft = { ...start, ...draftOf(formKey) };
-  const [issues, setIssues] = useState<readonly Issue[]>([]);
-  const [failure, setFailure] = useState<string>();
-  const [busy, setBusy] = useState(false);
+  const { issues, failure, busy, save } = useSaveEntry({ ...props, corrects });
   const change = (part: Draft): void => {
     changeDraft(formKey, part);
   };
   const built = bodyFrom(formKey, specs, draft);
   const body = { ...fixed, ...built.body };
-
-  const save = async (): Promise<void> => {
-    const reason = (draft["_reason"] ?? "").trim();
-    const own = [...built.issues];
-    if (corrects && reason === "") {
-      own.push({ field: "_reason", value: "", accepted: "a few words" });
-    }
-    setIssues(own);
-    setFailure(undefined);
-    if (own.length > 0) return;
-    setBusy(true);
-    const outcome = corrects
-      ? await record(trial, "entry-corrected", {
-          target: corrects.id,
-          body,
-          reason,
-          supersedes: corrects.corrections.map(({ id }) => id),
-        })
-      : await record(trial, type, body);
-    setBusy(false);
-    if (outcome.kind === "invalid") {
-      setIssues(outcome.issues.map((one) => ({ ...one, field: one.field.replace(/^body\./, "") })));
-    } else if (outcome.kind === "not-kept") {
-      setFailure(outcome.sentence);
-    } else {
-      forgetDraft(formKey);
-      props.onSaved(outcome.id);
-    }
-  };
-
   return (
     <form
       class="entry-form"
       noValidate
       onSubmit={(event) => {
         event.preventDefault();
-        if (!busy) void save();
+        void save({ ...built, body }, draft);
       }}
     >
       <Fields

@@ -6,6 +6,8 @@ export interface Option {
   readonly value: string;
   readonly label: string;
   readonly hint?: string;
+  /** Neighbours of one group stand under its name in a list. */
+  readonly group?: string;
 }
 
 interface Common {
@@ -22,7 +24,7 @@ interface Common {
 /** One field of a form: what it asks, how it is typed, where it goes. */
 export type FieldSpec = Common &
   (
-    | { readonly kind: "text"; readonly long?: boolean; readonly suggestions?: readonly string[] }
+    | { readonly kind: "text"; readonly long?: boolean }
     /** One text a line. */
     | { readonly kind: "lines" }
     | { readonly kind: "number"; readonly suffix?: string }
@@ -36,6 +38,8 @@ export type FieldSpec = Common &
           | ((draft: Draft) => { readonly us: string; readonly si: string });
       }
     | { readonly kind: "choice"; readonly options: readonly Option[]; readonly initial?: string }
+    /** One pure fluid that can be computed. */
+    | { readonly kind: "fluid"; readonly none: string }
     | { readonly kind: "flag"; readonly initial?: boolean }
     | {
         readonly kind: "pick";

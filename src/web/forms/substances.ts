@@ -1,24 +1,35 @@
-import type { TrialView } from "../../trial/index.ts";
+import { knownFluids, type TrialView } from "../../trial/index.ts";
 import type { Option } from "./spec.ts";
 
-/** Label refrigerants a vehicle may carry, by fluid id. */
-export const labelRefrigerants: readonly Option[] = [
-  { value: "R134a", label: "R134a" },
-  { value: "R1234yf", label: "R1234yf" },
-  { value: "R12", label: "R12" },
-  { value: "R152a", label: "R152a" },
-  { value: "R744", label: "R744 (carbon dioxide)" },
-];
+/** What vehicle labels carry most, by fluid id: offered before the rest. */
+const common = ["R134a", "R1234yf", "R12", "R152a", "R744"];
+
+const optionOf = ({ id, name }: { id: string; name: string }): Option =>
+  common.includes(id)
+    ? { value: id, label: id, group: "Common on vehicle labels" }
+    : { value: id, label: `${id} (${name})`, group: "Other pure fluids" };
+
+let made: readonly Option[] | undefined;
+
+/** Every pure fluid that can be computed, by fluid id; the common ones first. Made when first asked for. */
+export function fluidOptions(): readonly Option[] {
+  made ??= [
+    ...common.flatMap((id) => knownFluids().filter((fluid) => fluid.id === id)),
+    ...knownFluids().filter(({ id }) => !common.includes(id)),
+  ].map(optionOf);
+  return made;
+}
 
 /** What a vessel may hold in this trial: the label refrigerant first, then products, then other fluids. */
 export function substanceOptions(view: TrialView): readonly Option[] {
   const label = view.vehicle?.labelRefrigerant;
-  const fluids = labelRefrigerants
+  const fluids = fluidOptions()
     .filter(({ value }) => value !== label)
-    .map(({ value, label: name }) => ({ value: `fluid:${value}`, label: name }));
+    .map((option) => ({ ...option, value: `fluid:${option.value}` }));
+  const group = "In this trial";
   return [
-    ...(label === undefined ? [] : [{ value: `fluid:${label}`, label: `${label} (label)` }]),
-    ...view.products.map(({ id, name }) => ({ value: `product:${id}`, label: name })),
+    ...(label === undefined ? [] : [{ value: `fluid:${label}`, label: `${label} (label)`, group }]),
+    ...view.products.map(({ id, name }) => ({ value: `product:${id}`, label: name, group })),
     ...fluids,
   ];
 }

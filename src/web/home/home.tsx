@@ -31,6 +31,9 @@ export function Home() {
             </a>
             <OpenDemonstration />
             <ImportTrial />
+            <a class="button" href={pathTo("fluids")}>
+              Look up a fluid or blend
+            </a>
           </div>
         </div>
         <section class="home-list" aria-labelledby="trials">

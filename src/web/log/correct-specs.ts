@@ -1,5 +1,9 @@
-import { quantityNames } from "../../report/index.ts";
-import { type Entry, quantityDimension, type ReadingQuantity } from "../../trial/index.ts";
+import {
+  type Entry,
+  quantityDimension,
+  quantityNames,
+  type ReadingQuantity,
+} from "../../trial/index.ts";
 import type { FieldSpec } from "../forms/spec.ts";
 import { kinds } from "../plan/kinds.ts";
 import { runTraceSpecs } from "../traces/run-specs.ts";

@@ -1,5 +1,12 @@
-import { conditionNames, quantityNames, readingName, stageNames } from "../../report/index.ts";
-import { type Entry, lostAccount, type TrialView, vehicleAccount } from "../../trial/index.ts";
+import { conditionNames, readingName, stageNames } from "../../report/index.ts";
+import {
+  type BodyOf,
+  type Entry,
+  lostAccount,
+  quantityWords,
+  type TrialView,
+  vehicleAccount,
+} from "../../trial/index.ts";
 import { formatQuantity } from "../../units/index.ts";
 import { accuracyWords } from "../plan/accuracy-words.ts";
 
@@ -22,6 +29,12 @@ export function entryPlace(view: TrialView, entry: Entry): string {
   const product = view.products.find(({ id }) => id === round);
   return product ? `${stageNames[stage]}, ${product.name}` : stageNames[stage];
 }
+
+/** What was confirmed, in the words that were confirmed. */
+const statementOf = (view: TrialView, { stage, round, item }: BodyOf<"item-confirmed">): string =>
+  view.stages
+    .find((one) => one.stage === stage && one.round === round)
+    ?.requirements.find(({ id }) => id === item)?.statement ?? item.replaceAll("-", " ");
 
 export function entryWords(view: TrialView, entry: Entry): EntryWords {
   switch (entry.type) {
@@ -61,10 +74,10 @@ export function entryWords(view: TrialView, entry: Entry): EntryWords {
     case "trace-imported":
       return {
         what: entry.body.kind === "hold" ? "Hold trace" : "Logger file",
-        says: `${entry.body.fileName}: ${entry.body.mapping.columns.map(({ quantity }) => quantityNames[quantity].toLowerCase()).join(", ")}`,
+        says: `${entry.body.fileName}: ${entry.body.mapping.columns.map(({ quantity }) => quantityWords(quantity)).join(", ")}`,
       };
     case "item-confirmed":
-      return { what: "Confirmed", says: entry.body.item.replaceAll("-", " ") };
+      return { what: "Confirmed", says: statementOf(view, entry.body) };
     case "note-written":
       return { what: "Note", says: entry.body.text };
   }

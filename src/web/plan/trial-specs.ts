@@ -1,5 +1,4 @@
 import type { FieldSpec } from "../forms/spec.ts";
-import { labelRefrigerants } from "../forms/substances.ts";
 
 const pressureUnits = { us: "inHg", si: "hPa" };
 
@@ -64,10 +63,10 @@ export const vehicleSpecs: readonly FieldSpec[] = [
     hint: "Your own description; no plate number is needed.",
   },
   {
-    kind: "choice",
+    kind: "fluid",
     name: "labelRefrigerant",
     label: "Refrigerant on the label",
-    options: labelRefrigerants,
+    none: "Choose",
   },
   {
     kind: "quantity",
@@ -135,11 +134,11 @@ export const productSpecs: readonly FieldSpec[] = [
     optional: true,
   },
   {
-    kind: "text",
+    kind: "fluid",
     name: "fluid",
     label: "Declared pure refrigerant",
-    hint: "Only if it declares one pure fluid, such as R152a.",
-    suggestions: labelRefrigerants.map(({ value }) => value),
+    hint: "Only if it declares one pure fluid. Pressures at rest are then held against that fluid.",
+    none: "None: a blend, or it does not say",
     optional: true,
   },
   {

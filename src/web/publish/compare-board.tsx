@@ -2,6 +2,7 @@ import { useId } from "preact/hooks";
 import {
   ComparisonChart,
   comparisonTable,
+  conditionsSentence,
   FoldedTable,
   conditionNames,
   readingName,
@@ -58,7 +59,7 @@ function ComparisonSheet({ comparison, view: seen }: SheetProps) {
         {product} against {label}, {conditionNames[comparison.condition]}
       </h2>
       <p class="unequal">
-        <strong>As measured; conditions were not equal.</strong> {comparison.conditionsSentence}
+        <strong>As measured.</strong> {conditionsSentence(comparison, units)}
       </p>
       <Fit>
         {(width) => {

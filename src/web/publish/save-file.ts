@@ -1,16 +1,17 @@
-/** Hands a text to the browser's own way of saving or opening files. */
-function address(content: string, type: string): string {
-  return URL.createObjectURL(new Blob([content], { type }));
-}
-
-export function saveFile(name: string, content: string, type: string): void {
+/** Hands something to the browser's own way of saving or opening files. */
+export function saveBlob(name: string, blob: Blob): void {
   const link = document.createElement("a");
-  link.href = address(content, type);
+  link.href = URL.createObjectURL(blob);
   link.download = name;
   link.click();
   setTimeout(() => {
     URL.revokeObjectURL(link.href);
   }, 60_000);
+}
+
+/** The same for a text. */
+export function saveFile(name: string, content: string, type: string): void {
+  saveBlob(name, new Blob([content], { type }));
 }
 
 /** A name that every system takes, from the trial's title. */

@@ -54,7 +54,7 @@ export function ReadingStep({ trial, stage, prompt, onSaved, onCancel }: Props) 
           key={form}
           verdict={verdict}
           typed={typed}
-          log={prompt.quantity === "vacuum"}
+          quantity={prompt.quantity}
           atmosphere={view.value.atmosphere.value}
           title={form === "steady" ? prompt.label : `${prompt.label}, ${form}`}
         />

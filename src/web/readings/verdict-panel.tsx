@@ -1,6 +1,6 @@
 import { useId } from "preact/hooks";
-import { BandScale, shownIn } from "../../report/index.ts";
-import type { Verdict } from "../../trial/index.ts";
+import { bandLook, BandScale, shownIn } from "../../report/index.ts";
+import type { ReadingQuantity, Verdict } from "../../trial/index.ts";
 import { formatQuantity, type Quantity } from "../../units/index.ts";
 import { Fit } from "../look/fit.tsx";
 
@@ -10,8 +10,7 @@ interface Props {
   /** Pa, for gauge units. */
   readonly atmosphere: number;
   readonly title: string;
-  /** A vacuum spans decades. */
-  readonly log?: boolean;
+  readonly quantity: ReadingQuantity;
   /** For lists: the scale and its word alone, the rest on demand. */
   readonly compact?: boolean;
 }
@@ -22,7 +21,7 @@ export function VerdictPanel({
   typed,
   atmosphere,
   title,
-  log = false,
+  quantity,
   compact = false,
 }: Props) {
   const id = `band${useId()}`;
@@ -38,7 +37,7 @@ export function VerdictPanel({
             reading={verdict.reading}
             readingText={formatQuantity(typed)}
             verdict={verdict}
-            log={log}
+            {...bandLook(quantity)}
             compact={compact}
             width={width}
           />

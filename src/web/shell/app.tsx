@@ -1,5 +1,6 @@
 import { useSignalEffect } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
+import { FluidsPage } from "../fluids/fluids-page.tsx";
 import { Home } from "../home/home.tsx";
 import { NewTrial } from "../home/new-trial.tsx";
 import { TrialPage } from "./trial-page.tsx";
@@ -42,6 +43,8 @@ export function App() {
         <TrialPage key={trial} trial={trial} parts={rest} />
       ) : page === "new" ? (
         <NewTrial />
+      ) : page === "fluids" ? (
+        <FluidsPage />
       ) : page === "settings" ? (
         <Settings />
       ) : (

@@ -32,6 +32,7 @@ export function BottomNav({ trial, parts }: Props) {
       {item("Now", stage, <path d="M4 5h16M4 12h10M4 19h7" />)}
       {item("Stages", ["stages"], <path d="M4 4h6v6H4zM14 4h6v6h-6zM4 14h6v6H4zM14 14h6v6h-6z" />)}
       {item("Grams", ["grams"], <path d="M5 20V9M12 20V4M19 20v-8M3 20h18" />)}
+      {item("Fluids", ["fluids"], <path d="M12 3c4 5 6 8 6 11a6 6 0 0 1-12 0c0-3 2-6 6-11z" />)}
       {item("Log", ["log"], <path d="M5 4h14v16H5zM8 9h8M8 13h8M8 17h5" />)}
     </nav>
   );

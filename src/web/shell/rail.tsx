@@ -6,7 +6,7 @@ interface Props {
   readonly parts: readonly string[];
 }
 
-/** Desk navigation: every stage at hand, then the two views of the whole log. */
+/** Desk navigation: every stage at hand, then the views of the whole log and of any fluid. */
 export function Rail({ trial, parts }: Props) {
   const current = (page: string) => (parts[0] === page ? "page" : undefined);
   return (
@@ -25,6 +25,15 @@ export function Rail({ trial, parts }: Props) {
         <li>
           <a class="stage-link" href={pathTo("trial", trial, "log")} aria-current={current("log")}>
             The log
+          </a>
+        </li>
+        <li>
+          <a
+            class="stage-link"
+            href={pathTo("trial", trial, "fluids")}
+            aria-current={current("fluids")}
+          >
+            Fluids and blends
           </a>
         </li>
       </ul>

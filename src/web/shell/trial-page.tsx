@@ -1,4 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
+import { TrialFluids } from "../fluids/trial-fluids.tsx";
 import { GramsPage } from "../ledger/grams-page.tsx";
 import { LogPage } from "../log/log-page.tsx";
 import { AddPage } from "../plan/add-page.tsx";
@@ -52,6 +53,8 @@ function Inside({ trial, parts }: Props) {
   switch (page) {
     case "grams":
       return <GramsPage trial={trial} step={first} />;
+    case "fluids":
+      return <TrialFluids />;
     case "log":
       return <LogPage trial={trial} entry={first} />;
     case "stages":

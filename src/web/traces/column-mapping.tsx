@@ -1,7 +1,7 @@
-import { quantityNames } from "../../report/index.ts";
 import {
   type Inspection,
   quantityDimension,
+  quantityNames,
   readingQuantities,
   type ReadingQuantity,
 } from "../../trial/index.ts";

@@ -1,5 +1,12 @@
 import { useMemo, useState } from "preact/hooks";
-import { type Inspection, inspectTable, readTrace, type StageView } from "../../trial/index.ts";
+import {
+  type Inspection,
+  inspectTable,
+  type Mapping,
+  quantityNames,
+  readTrace,
+  type StageView,
+} from "../../trial/index.ts";
 import { ActionBar } from "../forms/action-bar.tsx";
 import { changeDraft, type Draft, draftOf, forgetDraft } from "../shell/drafts.ts";
 import { record, view } from "../shell/log-keeper.ts";
@@ -10,7 +17,6 @@ import { doubled, isRemembered, mappingOf, rememberMapping, startMapping } from 
 import { ProblemList } from "./problem-list.tsx";
 import { SampleRows } from "./sample-rows.tsx";
 import { TimeMapping } from "./time-mapping.tsx";
-import { quantityNames } from "../../report/index.ts";
 
 interface Props {
   readonly trial: string;
@@ -60,7 +66,7 @@ interface ConfirmProps extends Props {
 }
 
 function Confirm(props: ConfirmProps) {
-  const { trial, stage, kind, draft, inspection, change } = props;
+  const { draft, inspection, change } = props;
   const [failure, setFailure] = useState<string>();
   const content = draft["content"] ?? "";
   const mapping = mappingOf(view.value, inspection, draft);
@@ -70,58 +76,16 @@ function Confirm(props: ConfirmProps) {
     // The mapping is new with every render; its text says whether it changed.
     [content, asText],
   );
-  const save = async (): Promise<void> => {
-    if (!mapping) {
-      setFailure("Name the time column and say what at least one other column is.");
-      return;
-    }
-    const twice = doubled(mapping);
-    if (twice.length > 0) {
-      setFailure(
-        `Two columns are ${quantityNames[twice[0] ?? "low-side"]}. Leave one of them out.`,
-      );
-      return;
-    }
-    const outcome = await record(trial, "trace-imported", {
-      stage: stage.stage,
-      ...(stage.round !== undefined && { round: stage.round }),
-      fileName: draft["fileName"] ?? "logger file",
-      kind,
-      content,
-      mapping,
-    });
-    if (outcome.kind === "invalid") {
-      const first = outcome.issues[0];
-      setFailure(`${first?.field ?? "The file"}: ${first?.accepted ?? "cannot be taken"}.`);
-    } else if (outcome.kind === "not-kept") {
-      setFailure(outcome.sentence);
-    } else {
-      rememberMapping(inspection, mapping);
-      say("The file is in the log. Now say what its intervals were.");
-      props.onSaved(outcome.id);
-    }
-  };
   return (
     <form
       class="import-step"
       noValidate
       onSubmit={(event) => {
         event.preventDefault();
-        void save();
+        void saveFile(props, mapping).then(setFailure);
       }}
     >
-      <p>
-        <strong>{draft["fileName"]}</strong> · {inspection.rowCount} rows,{" "}
-        {inspection.headings.length} columns.{" "}
-        <button type="button" class="plain" onClick={props.onOther}>
-          Choose another file
-        </button>
-      </p>
-      <p class={isRemembered(inspection) ? "told" : "quiet"}>
-        {isRemembered(inspection)
-          ? "These headings were confirmed before; what you said then stands below."
-          : "The headings suggest the meanings below. Look at each before you save; they are remembered for the next file like it."}
-      </p>
+      <FileHead {...props} />
       <SampleRows inspection={inspection} />
       <TimeMapping inspection={inspection} draft={draft} change={change} />
       {inspection.headings.map((heading, i) =>
@@ -138,4 +102,57 @@ function Confirm(props: ConfirmProps) {
       <ActionBar saveLabel="Save the file" onCancel={props.onCancel} />
     </form>
   );
+}
+
+function FileHead({ draft, inspection, onOther }: ConfirmProps) {
+  const known = isRemembered(inspection);
+  return (
+    <>
+      <p>
+        <strong>{draft["fileName"]}</strong> · {inspection.rowCount} rows,{" "}
+        {inspection.headings.length} columns.{" "}
+        <button type="button" class="plain" onClick={onOther}>
+          Choose another file
+        </button>
+      </p>
+      <p class={known ? "told" : "quiet"}>
+        {known
+          ? "These headings were confirmed before; what you said then stands below."
+          : "The headings suggest the meanings below. Look at each before you save; they are remembered for the next file like it."}
+      </p>
+    </>
+  );
+}
+
+/** What stands in the way of a mapping, if anything does. */
+function objectionTo(mapping: Mapping | undefined): string | undefined {
+  if (!mapping) return "Name the time column and say what at least one other column is.";
+  const [twice] = doubled(mapping);
+  return twice && `Two columns are ${quantityNames[twice]}. Leave one of them out.`;
+}
+
+/** Puts the file into the log; what hindered it, if anything did. */
+async function saveFile(
+  { trial, stage, kind, draft, inspection, onSaved }: ConfirmProps,
+  mapping: Mapping | undefined,
+): Promise<string | undefined> {
+  const objection = objectionTo(mapping);
+  if (objection !== undefined || !mapping) return objection;
+  const outcome = await record(trial, "trace-imported", {
+    stage: stage.stage,
+    ...(stage.round !== undefined && { round: stage.round }),
+    fileName: draft["fileName"] ?? "logger file",
+    kind,
+    content: draft["content"] ?? "",
+    mapping,
+  });
+  if (outcome.kind === "not-kept") return outcome.sentence;
+  if (outcome.kind === "invalid") {
+    const first = outcome.issues[0];
+    return `${first?.field ?? "The file"}: ${first?.accepted ?? "cannot be taken"}.`;
+  }
+  rememberMapping(inspection, mapping);
+  say("The file is in the log. Now say what its intervals were.");
+  onSaved(outcome.id);
+  return undefined;
 }

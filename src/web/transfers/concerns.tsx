@@ -28,8 +28,8 @@ export function Concerns({ view, draft, stage }: Props) {
           class={concern.severity === "stop" ? "concern concern-stop" : "concern"}
           key={concern.kind}
         >
-          <CautionMark />
-          <p class="caution-text">
+          <CautionMark severity={concern.severity === "stop" ? "danger" : "caution"} />
+          <p>
             <strong>{concern.severity === "stop" ? "Stop. " : "Check. "}</strong>
             {concern.sentence}
           </p>

@@ -2,7 +2,14 @@ import { expect, test } from "vitest";
 import type { Caution, StageView } from "../../trial/index.ts";
 import { cautionsBefore } from "./caution-places.ts";
 
-const caution = (id: string): Caution => ({ id, text: id, reason: "", source: "" });
+const caution = (id: string): Caution => ({
+  id,
+  severity: "caution",
+  lead: id,
+  text: id,
+  reason: "",
+  source: "",
+});
 const stage = (...ids: readonly string[]): StageView => ({
   stage: "restore",
   title: "Restore",

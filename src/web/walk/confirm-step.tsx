@@ -41,8 +41,8 @@ export function ConfirmStep({ trial, stage, item, onSaved, onCancel }: Props) {
         void save();
       }}
     >
-      <StepHead stage={stage} title={requirement?.text ?? "Confirm"} />
-      <Cautions cautions={stage.cautions} />
+      <StepHead stage={stage} title={requirement?.statement ?? "Confirm"} />
+      <Cautions cautions={stage.cautions} whole={item === "hazards-read"} />
       {item === "closures-read" && <ClosureList ledger={view.value.ledger} />}
       {failure !== undefined && (
         <p class="objections" role="alert">

@@ -9,6 +9,7 @@ import {
 import { ClosureList } from "../ledger/closure-list.tsx";
 import { EntryRow } from "../log/entry-row.tsx";
 import { Fit } from "../look/fit.tsx";
+import { ReportPreview } from "../publish/report-preview.tsx";
 import { VerdictPanel } from "../readings/verdict-panel.tsx";
 import { view } from "../shell/log-keeper.ts";
 import { pathTo } from "../shell/route.ts";
@@ -42,6 +43,7 @@ export function Evidence({ trial, stage, step }: Props) {
     >
       <h2 class="evidence-title">Evidence so far</h2>
       {entries.length === 0 && <p class="empty">{emptyWords(stage)}</p>}
+      {stage.stage === "publish" && step.length === 0 && <ReportPreview trial={trial} />}
       {readings.length > 0 && <Readings readings={readings} view={seen} />}
       {traces.map((trace) => (
         <section class="sheet" key={trace.id}>
@@ -104,7 +106,7 @@ function Readings({
             typed={reading.typed}
             atmosphere={seen.atmosphere.value}
             title={titleOf(seen, reading)}
-            log={reading.quantity === "vacuum"}
+            quantity={reading.quantity}
             compact
           />
         ) : null,

@@ -1,4 +1,5 @@
-import type { StageView } from "../../trial/index.ts";
+import type { ComponentChildren } from "preact";
+import type { ReadingPrompt, StageView } from "../../trial/index.ts";
 import { ReadingStep } from "../readings/reading-step.tsx";
 import { readingsTaken } from "../readings/taken.ts";
 import { view } from "../shell/log-keeper.ts";
@@ -23,125 +24,129 @@ interface Props {
   readonly step: readonly string[];
 }
 
+/** What every act is given, and the ways out of it. */
+interface Act {
+  readonly trial: string;
+  readonly stage: StageView;
+  readonly onSaved: () => void;
+  readonly onCancel: () => void;
+}
+
+const placeOf = ({ trial, stage }: Pick<Act, "trial" | "stage">): readonly string[] => [
+  "trial",
+  trial,
+  ...stageParts(stage),
+];
+
 /** The act being done: one thing at a time, its caution before it. */
 export function Step({ trial, stage, step }: Props) {
-  const here = ["trial", trial, ...stageParts(stage)];
-  const back = (): void => {
-    go(...here);
+  const place = placeOf({ trial, stage });
+  const act: Act = {
+    trial,
+    stage,
+    onSaved: () => {
+      goInstead(...place);
+    },
+    onCancel: () => {
+      go(...place);
+    },
   };
-  const done = (): void => {
-    goInstead(...here);
-  };
-  const shared = { trial, stage, onSaved: done, onCancel: back };
-  const [act, what = ""] = step;
+  const [name, what = ""] = step;
   const prompt = stage.prompts.find(({ id }) => id === what);
-  switch (act) {
+  switch (name) {
     case "reading":
-      if (!prompt) break;
-      return (
-        <>
-          <StepHead
-            stage={stage}
-            title={prompt.label}
-            {...(prompt.why !== undefined && { why: prompt.why })}
-          />
-          <Cautions cautions={cautionsBefore(stage, prompt.quantity)} />
-          <ReadingStep
-            key={prompt.id}
-            {...shared}
-            prompt={prompt}
-            onSaved={() => {
-              const next = nextPrompt(stage, prompt.id);
-              if (next === undefined) done();
-              else goInstead(...here, "reading", next);
-            }}
-          />
-        </>
-      );
+      return prompt ? <Reading act={act} prompt={prompt} /> : <NoStep {...act} />;
     case "readings":
-      return (
-        <>
-          <StepHead stage={stage} title="Which reading?" />
-          <ReadingChoice trial={trial} stage={stage} onCancel={back} />
-        </>
-      );
+      return headed(stage, { title: "Which reading?" }, <ReadingChoice {...act} />);
     case "transfer":
-      return (
-        <>
-          <StepHead
-            stage={stage}
-            title="A transfer"
-            why="Each gram goes from one vessel to another, or is lost: say what the scale showed."
-          />
-          <Cautions cautions={cautionsBefore(stage, "transfer")} />
-          <TransferStep {...shared} />
-        </>
-      );
+      return headed(stage, heads.transfer, <TransferStep {...act} />);
     case "empty":
-      return (
-        <>
-          <StepHead
-            stage={stage}
-            title="Found empty"
-            why="What the ledger still expected inside is booked as not accounted for."
-          />
-          <EmptyStep {...shared} />
-        </>
-      );
+      return headed(stage, heads.empty, <EmptyStep {...act} />);
     case "run":
-      return (
-        <>
-          <StepHead stage={stage} title="A run" />
-          <Cautions cautions={cautionsBefore(stage, "run")} />
-          <RunStep {...shared} />
-        </>
-      );
+      return headed(stage, heads.run, <RunStep {...act} />);
     case "import":
-      return (
-        <>
-          <StepHead
-            stage={stage}
-            title={what === "hold" ? "Import a hold trace" : "Import a logger file"}
-          />
-          <Cautions cautions={cautionsBefore(stage, "import")} />
-          <ImportStep
-            {...shared}
-            kind={what === "hold" ? "hold" : "run"}
-            onSaved={(trace) => {
-              goInstead(...here, "trace", trace);
-            }}
-          />
-        </>
-      );
+      return <Import act={act} kind={what === "hold" ? "hold" : "run"} />;
     case "trace":
-      return (
-        <>
-          <StepHead stage={stage} title="What the file holds" />
-          <TraceStep trial={trial} stage={stage} trace={what} onDone={done} />
-        </>
+      return headed(
+        stage,
+        { title: "What the file holds" },
+        <TraceStep trial={trial} stage={stage} trace={what} onDone={act.onSaved} />,
       );
     case "note":
-      return (
-        <>
-          <StepHead stage={stage} title="A note" />
-          <NoteStep {...shared} />
-        </>
-      );
+      return headed(stage, { title: "A note" }, <NoteStep {...act} />);
     case "confirm":
-      return <ConfirmStep {...shared} item={what} />;
+      return <ConfirmStep {...act} item={what} />;
     case undefined:
     default:
+      return <NoStep {...act} />;
   }
-  return (
-    <>
-      <StepHead stage={stage} title="This step is not there" />
-      <p>The stage asks for other things now. Go back and choose again.</p>
-      <button type="button" class="button" onClick={back}>
-        Back to the stage
-      </button>
-    </>
+}
+
+interface Head {
+  readonly title: string;
+  readonly why?: string;
+  /** Act or quantity by which its cautions are found. */
+  readonly before?: string;
+}
+
+const heads = {
+  transfer: {
+    title: "A transfer",
+    why: "Each gram goes from one vessel to another, or is lost: say what the scale showed.",
+    before: "transfer",
+  },
+  empty: {
+    title: "Found empty",
+    why: "What the ledger still expected inside is booked as not accounted for.",
+  },
+  run: { title: "A run", before: "run" },
+} as const satisfies Record<string, Head>;
+
+/** An act under its heading, its cautions between them. */
+const headed = (stage: StageView, { before, ...head }: Head, act: ComponentChildren) => (
+  <>
+    <StepHead stage={stage} {...head} />
+    {before !== undefined && <Cautions cautions={cautionsBefore(stage, before)} />}
+    {act}
+  </>
+);
+
+function Reading({ act, prompt }: { readonly act: Act; readonly prompt: ReadingPrompt }) {
+  const { stage, onSaved } = act;
+  const goOn = (): void => {
+    const next = nextPrompt(stage, prompt.id);
+    if (next === undefined) onSaved();
+    else goInstead(...placeOf(act), "reading", next);
+  };
+  const { label: title, why, quantity: before } = prompt;
+  return headed(
+    stage,
+    { title, before, ...(why !== undefined && { why }) },
+    <ReadingStep key={prompt.id} {...act} prompt={prompt} onSaved={goOn} />,
   );
 }
+
+function Import({ act, kind }: { readonly act: Act; readonly kind: "run" | "hold" }) {
+  const title = kind === "hold" ? "Import a hold trace" : "Import a logger file";
+  const lookInto = (trace: string): void => {
+    goInstead(...placeOf(act), "trace", trace);
+  };
+  return headed(
+    act.stage,
+    { title, before: "import" },
+    <ImportStep {...act} kind={kind} onSaved={lookInto} />,
+  );
+}
+
+const NoStep = ({ stage, onCancel }: Act) => (
+  <>
+    <StepHead stage={stage} title="This step is not there" />
+    <p>The stage asks for other things now. Go back and choose again.</p>
+    <button type="button" class="button" onClick={onCancel}>
+      Back to the stage
+    </button>
+  </>
+);
 
 /** The next reading that the stage still misses, after this one was saved. */
 function nextPrompt(stage: StageView, saved: string): string | undefined {

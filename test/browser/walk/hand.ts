@@ -48,8 +48,15 @@ export function handOn(page: Page): Hand {
     },
     open: async (place, text) => {
       const trial = /trial\/([^/]+)/.exec(page.url())?.[1] ?? "";
-      await page.evaluate((to) => {
+      // Any heading of the page before would satisfy a loose name: wait until the new page is painted.
+      await page.evaluate(async (to) => {
+        if (location.hash === to) return;
+        const arrived = new Promise((resolve) => {
+          addEventListener("hashchange", resolve, { once: true });
+        });
         location.hash = to;
+        await arrived;
+        for (let frame = 0; frame < 2; frame++) await new Promise(requestAnimationFrame);
       }, `#/trial/${trial}/${place}`);
       await heading(page, text);
     },

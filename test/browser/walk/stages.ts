@@ -52,12 +52,7 @@ export async function prove(hand: Hand): Promise<void> {
   await page.locator("#reading-steady").fill("70");
   await hand.press("Save the reading", "Prove");
   await importRuns(hand, "stage/prove/-", "hill-town-baseline-us.csv");
-  await read(
-    hand,
-    ["stage/prove/-/reading/return-air-humidity", "Return air, humidity"],
-    "50",
-    "%",
-  );
+  await read(hand, ["stage/prove/-/reading/return-air-humidity", "Return-air humidity"], "50", "%");
 }
 
 export async function recover(hand: Hand): Promise<void> {
@@ -68,8 +63,8 @@ export async function recover(hand: Hand): Promise<void> {
   await hand.type("The destination, after", "9.548", "kg");
   await hand.page.locator(".preview", { hasText: "588" }).waitFor();
   await hand.press("Post the transfer", "Recover");
-  await read(hand, [`${place}/reading/low-side`, "Low side, running"], "-0,31", "bar(g)");
-  await read(hand, [`${place}/reading/oil-drained`, "Oil that came out"], "12", "mL");
+  await read(hand, [`${place}/reading/low-side`, "Low side"], "-0,31", "bar(g)");
+  await read(hand, [`${place}/reading/oil-drained`, "Oil drained"], "12", "mL");
 }
 
 async function findEmpty(hand: Hand, place: string, heading: string): Promise<void> {
@@ -137,7 +132,7 @@ export async function restore(hand: Hand): Promise<void> {
   await hand.press("Post the transfer", "Restore");
   await hand.open(`${place}/run`, "A run");
   await hand.press("Record the run", "Restore");
-  await read(hand, [`${place}/reading/low-side`, "Low side, running"], "31", "psig");
-  await read(hand, [`${place}/reading/high-side`, "High side, running"], "134", "psig");
-  await read(hand, [`${place}/reading/vent-temperature`, "Air at the vent"], "45.1", "°F");
+  await read(hand, [`${place}/reading/low-side`, "Low side"], "31", "psig");
+  await read(hand, [`${place}/reading/high-side`, "High side"], "134", "psig");
+  await read(hand, [`${place}/reading/vent-temperature`, "Vent air"], "45.1", "°F");
 }
