@@ -12,6 +12,7 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { build } from "vite";
 import { benchBlends } from "./bench-blends.mjs";
+import { benchVehicle } from "./bench-vehicle.mjs";
 
 const root = new URL("..", import.meta.url).pathname;
 const outDir = mkdtempSync(join(tmpdir(), "coldproof-bench-"));
@@ -20,16 +21,27 @@ await build({
   root,
   configFile: false,
   logLevel: "error",
+  // The bundle lies outside of the project, where its packages are not found.
+  ssr: { noExternal: true },
   build: {
     ssr: true,
     outDir,
     emptyOutDir: true,
-    rolldownOptions: { input: { fluids: entry("fluids"), numerics: entry("numerics") } },
+    rolldownOptions: {
+      input: {
+        fluids: entry("fluids"),
+        numerics: entry("numerics"),
+        vehicle: entry("vehicle"),
+        survey: join(root, "test", "vehicle", "survey.ts"),
+      },
+    },
   },
 });
 const load = (room) => import(pathToFileURL(join(outDir, `${room}.js`)).href);
 const fluids = await load("fluids");
 const { createRandom } = await load("numerics");
+const vehicle = await load("vehicle");
+const survey = await load("survey");
 rmSync(outDir, { recursive: true });
 
 /** Microseconds of the native library: R134a, R1234yf, R290. */
@@ -68,6 +80,7 @@ for (const [label, figures] of Object.entries(native)) {
   console.log(pad(label, width) + cells.join(""));
 }
 benchBlends(fluids, createRandom, time);
+benchVehicle(vehicle, survey);
 
 function measure(fluid) {
   const random = createRandom(20);

@@ -13,6 +13,8 @@ import { saturation } from "./saturation.ts";
 import { state } from "./state.ts";
 import { staticCheckCalculation } from "./static-check.ts";
 import { vacuumCheckCalculation } from "./vacuum-check.ts";
+import { sweepCalculation } from "./sweep.ts";
+import { vehicleCalculation } from "./vehicle.ts";
 import { vesselCalculation } from "./vessel.ts";
 import { waterBoilingCalculation } from "./water-boiling.ts";
 import { withdrawCalculation } from "./withdraw.ts";
@@ -32,6 +34,8 @@ export const calculations: readonly Calculation[] = [
   withdrawCalculation,
   airInSystem,
   phaseDiagramCalculation,
+  vehicleCalculation,
+  sweepCalculation,
 ];
 
 /** The calculation of this name; `undefined` if there is none. */

@@ -190,6 +190,19 @@ const ofWithdrawals = fc
     input: { ...substance, ...fill, from, steps: 2 },
   }));
 
+const vehicleInput = fc.record({
+  vehicle: fc.record({
+    preset: fc.constantFrom("large-orifice", "midsize-expansion", "compact-expansion"),
+    displacement: span(5e-5, 5e-4),
+  }),
+  fluid: anyFluid,
+  charge: log(1e-3, 5),
+  ambient: celsius,
+  humidity: span(0, 1),
+  speed: span(0, 60),
+  engineSpeed: span(5, 120),
+  blower: span(0.2, 1),
+});
 /** Inputs that mean something, over the whole range of the fields and beyond the equations. */
 const meant = fc.oneof(
   fc
@@ -220,6 +233,11 @@ const meant = fc.oneof(
   fc.tuple(celsius, span(0, 31), span(-500, 4000)).map(([ambient, depth, altitude]) => ({
     name: "vacuum-check",
     input: { ambient, vacuum: `${depth.toFixed(3)} inHg vac`, altitude },
+  })),
+  vehicleInput.map((input) => ({ name: "vehicle", input })),
+  fc.tuple(vehicleInput, celsius).map(([input, from]) => ({
+    name: "sweep",
+    input: { ...input, over: "ambient", from, to: "45 °C", steps: 3 },
   })),
   fc.tuple(log(1e-4, 1e7)).map(([pressure]) => ({ name: "water-boiling", input: { pressure } })),
   fc

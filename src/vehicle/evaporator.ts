@@ -18,7 +18,7 @@ import {
   wetTemperature,
   wetVapourDensity,
 } from "./pack/isobar.ts";
-import { returnFrom } from "./system.ts";
+import { returnFrom } from "./surroundings.ts";
 import { meanDensity } from "./zivi.ts";
 
 /** Steps of enthalpy in which a blend boils. */

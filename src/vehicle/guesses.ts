@@ -2,7 +2,8 @@ import type { Circuit, Regime } from "./circuit.ts";
 import { saturatedRatio } from "./moist.ts";
 import { dewPressureAt, setPressure } from "./pack/isobar.ts";
 import { enterRegime } from "./settle.ts";
-import { returnFrom, type System } from "./system.ts";
+import { returnFrom } from "./surroundings.ts";
+import type { System } from "./system.ts";
 
 /** A place to begin from: condensing excess over the air, K, duty, condenser outlet, valve opening. */
 export interface Guess {

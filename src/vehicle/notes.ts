@@ -27,7 +27,7 @@ export type Note =
   /** Air in the condenser is modelled crudely. */
   | "air-crude";
 
-/** Hoses are rated to this, K: SAE J2064 as cited in the facts (125 °C). */
+/** Hoses are rated to this, K: SAE J2064 (−30 to 125 °C, second-hand). */
 const HOSE = 398.15;
 const FREEZING = 273.15;
 

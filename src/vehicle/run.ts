@@ -16,7 +16,8 @@ import {
   type StopReason,
   type UnresolvedReason,
 } from "./solve.ts";
-import { type System, systemOf } from "./system.ts";
+import { systemOf } from "./build-system.ts";
+import type { System } from "./system.ts";
 
 /** A question to the model. */
 export interface VehicleCase {
@@ -203,17 +204,4 @@ function cycleOf(circuit: Circuit): readonly CyclePoint[] {
   if (heo > e.hd && hco < e.hd) points.push(point("evaporator-dew", e, e.hd));
   points.push(point("evaporator-outlet", e, heo));
   return points;
-}
-
-/** For tests that need every inner quantity: the circuit of a request, solved. */
-export function solveRequest(
-  request: VehicleCase,
-  work: RunWork = createRunWork(),
-): ReturnType<typeof solveSystem> | NoPack {
-  const outcome = propertyPack(request.fill.composition);
-  if (outcome.kind !== "pack") return outcome;
-  const bulb = propertyPack(pureComposition(request.vehicle.bulbFluid));
-  if (bulb.kind !== "pack") return bulb;
-  const sys = systemFor(request, outcome.pack, bulb.pack);
-  return solveSystem(sys, request.vehicle.values.labelCharge, work);
 }

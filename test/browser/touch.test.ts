@@ -57,6 +57,7 @@ const fixedScreens = [
   "grams",
   "fluids",
   "log",
+  "fluids",
   ...["vehicle", "instrument", "product", "vessel"].map((kind) => `add/${kind}`),
   ...["plan", "prove", "restore", "compare", "publish"].map((stage) => `stage/${stage}/-`),
   ...["readings", "reading/low-side", "reading/static-low", "transfer", "empty", "run", "note"].map(

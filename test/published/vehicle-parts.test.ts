@@ -134,7 +134,7 @@ function cycle(id: FluidId) {
   };
 }
 
-describe("one-stage cycle from the pack, computed figures of the facts", () => {
+describe("one-stage cycle from the pack against figures computed with another library", () => {
   const base = cycle("R134a");
   test("R134a: discharge 77.9 °C, COP 3.27, 2389 kJ/m³", () => {
     expect(Math.abs(base.discharge - 77.9)).toBeLessThan(1);

@@ -87,7 +87,7 @@ export function imbalance(run: Running, request: VehicleCase) {
   const rejected = pointOf(run, "discharge").h - outlet;
   const taken = pointOf(run, "evaporator-outlet").h - pointOf(run, "evaporator-inlet").h;
   const capacity = Math.abs(run.capacity / run.massFlow - taken) / rejected;
-  const parts = Object.values(run.charge).reduce((sum: number, part: number) => sum + part, 0);
+  const parts = Object.values<number>({ ...run.charge }).reduce((sum, part) => sum + part, 0);
   // No heat is taken in above the warmest of the evaporator, none given off below the condenser's outlet.
   const cold = Math.max(pointOf(run, "evaporator-inlet").T, pointOf(run, "evaporator-outlet").T);
   const warmest = pointOf(run, "condenser-outlet").T;

@@ -20,7 +20,8 @@ const lowestInlet = 6e4;
  *
  * G(p₀, h₀) = max over p of √(2(h₀ − h(s₀, p)))/v(s₀, p).
  *
- * Source: Wallis, One-dimensional Two-phase Flow, 1969 (from memory); facts C21 compare it with a measured correlation
+ * Source: Wallis, One-dimensional Two-phase Flow, 1969 (from memory)
+ * Checked: test/published/vehicle-parts.test.ts, against a measured correlation
  */
 export function buildFlux(lines: WithoutFlux): FluxTable {
   const from = Math.log(Math.max(lowestInlet, 2 * lines.pMin));
