@@ -117,13 +117,13 @@ function against(
 }
 
 const sentences = {
-  within: "As a sound vehicle of this kind should read in these conditions.",
+  within: "The reading is what a sound vehicle of this kind should show in these conditions.",
   higher:
-    "Higher than a sound vehicle of this kind should read in these conditions. Look for a second sign before naming a fault.",
+    "The reading is higher than a sound vehicle of this kind should show in these conditions. Look for a second sign before naming a fault.",
   undecided:
-    "Outside of what the model expects, but no instrument is named: its class may explain it.",
+    "The reading is outside of what the model expects, but no instrument is named: its class may explain it.",
   lower:
-    "Lower than a sound vehicle of this kind should read in these conditions. Look for a second sign before naming a fault.",
+    "The reading is lower than a sound vehicle of this kind should show in these conditions. Look for a second sign before naming a fault.",
 } as const;
 
 function assumptions({ known, title, charge }: Expected, massUnit: string): VerdictDetail {

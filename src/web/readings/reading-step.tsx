@@ -73,16 +73,7 @@ export function ReadingStep({ trial, stage, prompt, onSaved, onCancel }: Props) 
         </p>
       )}
       <ActionBar
-        note={
-          <div class="verdict-line" aria-live="polite">
-            {judged.map(({ form, verdict }) => (
-              <span key={form}>
-                <VerdictWord kind={verdict.kind} word={verdict.word} />
-                <span class="visually-hidden">. {verdict.sentence}</span>
-              </span>
-            ))}
-          </div>
-        }
+        note={<VerdictLine judged={judged} />}
         saveLabel="Save the reading"
         busy={busy}
         onCancel={onCancel}
@@ -90,3 +81,15 @@ export function ReadingStep({ trial, stage, prompt, onSaved, onCancel }: Props) 
     </form>
   );
 }
+
+/** The verdict in a word beside the save button, where it is seen however far the page is scrolled. */
+const VerdictLine = ({ judged }: { readonly judged: ReturnType<typeof verdictsOn> }) => (
+  <div class="verdict-line" aria-live="polite">
+    {judged.map(({ form, verdict }) => (
+      <span key={form}>
+        <VerdictWord kind={verdict.kind} word={verdict.word} />
+        <span class="visually-hidden">. {verdict.sentence}</span>
+      </span>
+    ))}
+  </div>
+);
