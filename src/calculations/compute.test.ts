@@ -45,7 +45,6 @@ const examples: Readonly<Record<string, unknown>> = {
     T2: "40 °C",
   },
   "phase-diagram": { fluid: "R134a" },
-  cycle: { fluid: "R134a", low: "30 psig", high: "200 psig", suction: "50 °F", liquid: "110 °F" },
   vehicle: {
     vehicle: { preset: "large-orifice" },
     fluid: "R134a",
@@ -64,6 +63,7 @@ const examples: Readonly<Record<string, unknown>> = {
     to: "40 °C",
     steps: 4,
   },
+  cycle: { fluid: "R134a", low: "30 psig", high: "200 psig", suction: "50 °F", liquid: "110 °F" },
   flammability: { blend: "r-441a" },
   climate: {
     blend: [

@@ -46,8 +46,12 @@ test("pressures the wrong way round are refused by the field that is wrong", () 
   expect(answer).toMatchObject({ kind: "invalid", issues: [{ field: "high" }] });
 });
 
-test("vapour in the liquid line is no loop, and the answer says so", () => {
-  const answer = compute("cycle", { fluid: "R134a", ...pressures, liquid: 333.15 });
+// R744 at 45 °C and 15 bar is a gas above its critical temperature, not a liquid.
+test.each([
+  { fluid: "R134a", liquid: 333.15 },
+  { fluid: "R744", liquid: 318.15 },
+])("vapour in the liquid line is no loop, and the answer says so: %o", (readings) => {
+  const answer = compute("cycle", { ...pressures, ...readings });
   expect(answer).toMatchObject({ kind: "answer", result: { runs: false, cooling: null } });
   expect(answer.kind === "answer" && answer.cautions.join()).toMatch(/liquid line holds vapour/);
 });

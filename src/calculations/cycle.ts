@@ -77,6 +77,9 @@ function cornerAt(
   };
 }
 
+/** Neither liquid nor the dense fluid of a gas cooler. */
+const GASES: ReadonlySet<StateResult["phase"]> = new Set(["gas", "supercritical-gas"]);
+
 /** What a pair of readings says against the loop. */
 const WRONG = {
   suction:
@@ -122,7 +125,7 @@ export const cycle = defineCalculation({
     if (four.kind !== "corner") return four;
     const wrong = [
       ...(one.phase === "liquid" ? [WRONG.suction] : []),
-      ...(three.phase === "gas" ? [WRONG.liquid] : []),
+      ...(GASES.has(three.phase) ? [WRONG.liquid] : []),
     ];
     const runs = wrong.length === 0;
     const cooling = one.corner.h - four.corner.h;

@@ -152,6 +152,6 @@ export const NOTES: Readonly<Record<Note, string>> = {
 export const noPack = (name: string, { reason, p }: NoPack): NoAnswer => ({
   kind: "no-answer",
   reason: reason === "not-converged" ? "not-converged" : "no-solution",
-  message: `${name} cannot be followed between liquid and vapour over the pressures of a vehicle's system.`,
+  message: `${name} cannot be followed between liquid and vapour over the pressures of a vehicle's system. Air or nitrogen left inside goes into \`air\`.`,
   numbers: { p },
 });

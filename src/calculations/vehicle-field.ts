@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { type Dimension, parseQuantity, toSI } from "../units/index.ts";
 import {
+  bulbFluids,
   parameterInfo,
   type ParameterName,
   parameterNames,
@@ -12,13 +13,16 @@ import {
   sizingLimits,
   type Vehicle,
 } from "../vehicle/index.ts";
-import { issue, type Issue } from "./answer.ts";
-import type { Field } from "./field.ts";
+import { issue } from "./answer.ts";
+import { type Field, unusable } from "./field.ts";
+import { findFluid } from "./fluid-field.ts";
 
 /** A vehicle as asked for: complete, and which parameters the user gave. */
 export interface VehicleValue {
   readonly vehicle: Vehicle;
   readonly given: readonly ParameterName[];
+  /** Whether the preset was made larger or smaller for the label charge. */
+  readonly sized: boolean;
 }
 
 /** Dimension in which a text may be given, by the unit of the parameter. */
@@ -33,6 +37,7 @@ const dimensions: Readonly<Record<string, Dimension>> = {
 
 /** A text in SI; anything else as it is, for the vehicle to judge. */
 function inSI(name: string, value: unknown): unknown {
+  if (name === "bulbFluid" && typeof value === "string") return findFluid(value) ?? value;
   const known = parameterNames.find((each) => each === name);
   if (known === undefined || typeof value !== "string") return value;
   const { unit } = parameterInfo(known);
@@ -47,25 +52,11 @@ const schema = z
   .object({ preset: z.enum(presetNames).describe("Kind of system") })
   .catchall(z.union([z.number(), z.string().max(80)]))
   .describe(
-    `The vehicle: {preset: ${presetNames.join(" | ")}} and any parameters that are known, each a number in the unit of the preset file or a text with a unit; labelCharge sizes all the others: ${parameterNames.join(", ")}.`,
+    `The vehicle: {preset: ${presetNames.join(" | ")}} and any parameters that are known, each a number in the unit of the preset file or a text with a unit. With labelCharge all sizes that are not given are scaled to it; bulbFluid (${bulbFluids.join(", ")}) is what the valve's bulb was filled for. Parameters: ${parameterNames.join(", ")}.`,
   );
 
 /** Most issues that one vehicle is told. */
 const MOST = 40;
-
-/** The vehicle that is refined: the preset, made as large as its label charge says; an issue if no such one is known. */
-function sized(preset: PresetName, label: unknown): Vehicle | Issue {
-  if (typeof label !== "number") return presetVehicle(preset);
-  const vehicle = sizedVehicle(preset, label);
-  if (vehicle) return vehicle;
-  const { labelCharge } = presetVehicle(preset).values;
-  const [from, to] = [sizingLimits.from * labelCharge, sizingLimits.to * labelCharge];
-  return issue(
-    "labelCharge",
-    label,
-    `${from.toFixed(2)} to ${to.toFixed(2)} kg for this kind of vehicle`,
-  );
-}
 
 /** A vehicle by its preset and the parameters that are known. */
 export const vehicleField: Field<VehicleValue> = {
@@ -76,11 +67,19 @@ export const vehicleField: Field<VehicleValue> = {
     const overrides = Object.fromEntries(
       Object.entries(rest).map(([key, value]) => [key, inSI(key, value)]),
     );
-    const base = sized(preset, overrides["labelCharge"]);
-    if ("field" in base) {
-      return { kind: "unusable", issues: [{ ...base, field: `${name}.${base.field}` }] };
+    const { labelCharge } = overrides;
+    const base =
+      typeof labelCharge === "number" ? sizedVehicle(preset, labelCharge) : presetVehicle(preset);
+    if (base === undefined) {
+      const { labelCharge: usual } = presetVehicle(preset).values;
+      const [from, to] = [sizingLimits.from * usual, sizingLimits.to * usual];
+      return unusable(
+        `${name}.labelCharge`,
+        labelCharge,
+        `${from.toPrecision(3)} to ${to.toPrecision(3)} kg for ${preset}: beyond it is another kind of vehicle`,
+      );
     }
-    const outcome = refineVehicle(preset, overrides, base);
+    const outcome = refineVehicle(base, overrides);
     if (outcome.kind === "invalid") {
       const issues = outcome.issues
         .slice(0, MOST)
@@ -88,6 +87,7 @@ export const vehicleField: Field<VehicleValue> = {
       return { kind: "unusable", issues };
     }
     const given = parameterNames.filter((each) => Object.hasOwn(overrides, each));
-    return { kind: "value", value: { vehicle: outcome.vehicle, given } };
+    const sized = labelCharge !== undefined;
+    return { kind: "value", value: { vehicle: outcome.vehicle, given, sized } };
   },
 };

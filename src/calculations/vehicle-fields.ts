@@ -4,7 +4,7 @@ import { type Conditions, type Faults, type ReturnAir, sound } from "../vehicle/
 import { type InvalidInput, invalidInput, issue, type Issue } from "./answer.ts";
 import { type Field, fraction, optional, quantity } from "./field.ts";
 import { substanceFields } from "./substance-field.ts";
-import { vehicleField } from "./vehicle-field.ts";
+import { vehicleField, type VehicleValue } from "./vehicle-field.ts";
 
 /** Air in which the model is used, K. */
 const AIR = { from: 253.15, to: 333.15 };
@@ -129,6 +129,7 @@ export const vehicleFields = {
 
 /** The read values that make a case. */
 export interface CaseValues {
+  readonly vehicle: VehicleValue;
   readonly charge: number;
   readonly ambient: number;
   readonly humidity: number;
@@ -204,6 +205,10 @@ export function caseAssumptions(values: CaseValues): readonly string[] {
     [
       returnAir !== undefined && returnAir.humidity === undefined,
       "Humidity of the return air follows from how far the cabin is cooled (common practice, no source).",
+    ],
+    [
+      values.vehicle.sized,
+      "Sizes that were not given are those of the preset scaled to the label charge (common practice, no source).",
     ],
     [speed === undefined, "The vehicle stands."],
     [engineSpeed === undefined, "The engine idles at 700 rpm."],

@@ -54,6 +54,18 @@ describe("vehicle", () => {
     expect(width(narrow)).toBeLessThan(0.8 * width(wide));
   });
 
+  test("a label charge sizes the preset; a bulb for another refrigerant moves the valve", () => {
+    const sized = { preset: "midsize-expansion", labelCharge: "800 g" };
+    const whole = answered("vehicle", { ...base, vehicle: sized, charge: "800 g" }).result;
+    expect(whole["regime"]).toBe("balanced");
+    const preset = "midsize-expansion";
+    const asked = { ...base, fluid: "R1234yf", charge: 0.55 };
+    const old = answered("vehicle", { ...asked, vehicle: { preset } }).result;
+    const made = { preset, bulbFluid: "r-1234yf" };
+    const own = answered("vehicle", { ...asked, vehicle: made }).result;
+    expect(own["superheat"]).toBeLessThan((old["superheat"] as number) - 1);
+  });
+
   test("a fault stands beside the healthy system", () => {
     const { result } = answered("vehicle", { ...base, faults: { blockedCondenser: "60 %" } });
     const healthy = result["healthy"] as Record<string, number>;
@@ -99,6 +111,9 @@ describe("vehicle", () => {
     [{ ...base, vehicle: { preset: "large-orifice", displacement: 2 } }, "vehicle.displacement"],
     [{ ...base, vehicle: { preset: "large-orifice", valveSpring: 4e4 } }, "vehicle.valveSpring"],
     [{ ...base, vehicle: { preset: "lorry" } }, "vehicle"],
+    [{ ...base, vehicle: { preset: "large-orifice", labelCharge: 9 } }, "vehicle.labelCharge"],
+    [{ ...base, vehicle: { preset: "compact-expansion", bulbFluid: "R32" } }, "vehicle.bulbFluid"],
+    [{ ...base, vehicle: { preset: "large-orifice", bulbFluid: "R134a" } }, "vehicle.bulbFluid"],
     [{ ...base, returnAir: { T: 5000 } }, "returnAir.T"],
     [{ ...base, returnAir: { T: 298 }, pulldown: 0.5 }, "pulldown"],
     [{ ...base, faults: { restriction: 2 } }, "faults.restriction"],

@@ -17,7 +17,6 @@ import {
   STOPPED,
   UNRESOLVED,
 } from "./vehicle-answer.ts";
-import type { VehicleValue } from "./vehicle-field.ts";
 import {
   caseAssumptions,
   type CaseValues,
@@ -71,7 +70,7 @@ export interface Asked {
 
 /** Puts a case together, or says what contradicts. */
 export function askedOf(
-  values: CaseValues & { readonly vehicle: VehicleValue } & Parameters<typeof substanceOf>[0],
+  values: CaseValues & Parameters<typeof substanceOf>[0],
   air: LocalAir,
 ): Asked | InvalidInput {
   const substance = substanceOf(values);

@@ -1,5 +1,6 @@
-import { judgeReading, project, type StoredEvent, type TrialView } from "../trial/index.ts";
+import { project, type StoredEvent, type TrialView } from "../trial/index.ts";
 import { unitChoice, type UnitSystem } from "./choose-unit.ts";
+import { judgeInUnits } from "./judge-in-units.ts";
 import { renderPage } from "./page/page.tsx";
 
 export interface ReportOptions {
@@ -17,11 +18,8 @@ export const renderReport = (events: readonly StoredEvent[], options: ReportOpti
   renderView(project(events), options, events.length);
 
 /** The same from a projection that is already at hand. */
-export const renderView = (view: TrialView, options: ReportOptions, events: number): string =>
-  renderPage({
-    view,
-    units: unitChoice(view, options.units),
-    judge: (reading) => judgeReading(view, reading),
-    generatedAt: options.generatedAt,
-    events,
-  });
+export function renderView(view: TrialView, options: ReportOptions, events: number): string {
+  const units = unitChoice(view, options.units);
+  const { generatedAt } = options;
+  return renderPage({ view, units, judge: judgeInUnits(view, units), generatedAt, events });
+}

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { presetNames } from "../vehicle/index.ts";
 
 /**
  * The log's vocabulary. An event is never edited: `entry-corrected` and `entry-withdrawn` name what
@@ -131,6 +132,13 @@ export const bodySchemas = {
     oil: text(80).optional(),
     cabinVolume: quantitySchema.optional(),
     internalVolume: quantitySchema.optional(),
+    /** Which kind of system forecasts assume, and parameters known better than its own (SI, the model's names). */
+    model: z
+      .strictObject({
+        preset: z.enum(presetNames),
+        refined: z.record(text(40).min(1), z.number()).optional(),
+      })
+      .optional(),
   }),
   "instrument-listed": z.strictObject({
     name: label,

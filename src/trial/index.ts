@@ -93,5 +93,5 @@ export type {
   TraceProblem,
   TraceView,
 } from "./traces/view.ts";
-export { judgeReading } from "./verdict/judge.ts";
+export { judgeReading, judgeRunValue } from "./verdict/judge.ts";
 export type { ReadingInContext, Verdict, VerdictDetail } from "./verdict/view.ts";

@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import { refineVehicle } from "../vehicle/index.ts";
 import { quantityIssues } from "./dimensions.ts";
 import { type BodyOf, bodySchemas, envelopeSchema, type EventType } from "./events.ts";
 import type { TrialEvent } from "./events.ts";
@@ -62,8 +63,16 @@ export function parseBody<T extends EventType>(type: T, body: unknown): Parsed<B
   if (!result.success) return { kind: "invalid", issues: issuesOf(result.error, body) };
   // The schema of `type` gives the body of `type`; the compiler sees only the union of all bodies.
   const value = result.data as BodyOf<T>;
-  const issues = quantityIssues(type, value);
+  const issues = [...quantityIssues(type, value), ...modelIssues(value)];
   return issues.length === 0 ? { kind: "valid", value } : { kind: "invalid", issues };
+}
+
+/** Parameters of the vehicle's model that it does not have, or could not have. */
+function modelIssues(body: BodyOf<EventType>): readonly Issue[] {
+  if (!("model" in body) || body.model === undefined) return [];
+  const outcome = refineVehicle(body.model.preset, body.model.refined ?? {});
+  if (outcome.kind === "vehicle") return [];
+  return outcome.issues.map((issue) => ({ ...issue, field: `model.refined.${issue.field}` }));
 }
 
 /** One line of a log from outside: envelope, body, units and ranges. Never throws. */

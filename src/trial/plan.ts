@@ -41,13 +41,14 @@ export function openedPlan(entries: readonly Entry[]): OpenedPlan | undefined {
 export function vehicleView(entries: readonly Entry[]): VehicleView | undefined {
   const entry = ofType(entries, "vehicle-described").at(-1);
   if (!entry) return undefined;
-  const { labelCharge, cabinVolume, internalVolume, oil, ...plain } = entry.body;
+  const { labelCharge, cabinVolume, internalVolume, oil, model, ...plain } = entry.body;
   return given({
     ...plain,
     entry: entry.id,
     labelCharge: toSI(labelCharge),
     labelChargeTyped: labelCharge,
     oil,
+    model,
     cabinVolume: si(cabinVolume),
     internalVolume: si(internalVolume),
   });

@@ -121,6 +121,8 @@ export interface VehicleView {
   readonly labelChargeTyped: Quantity;
   readonly meteringDevice: BodyOf<"vehicle-described">["meteringDevice"];
   readonly compressor: BodyOf<"vehicle-described">["compressor"];
+  /** Kind of system and parameters that forecasts use instead of what the description suggests. */
+  readonly model?: NonNullable<BodyOf<"vehicle-described">["model"]>;
   readonly oil?: string;
   /** m3 */
   readonly cabinVolume?: number;

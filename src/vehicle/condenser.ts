@@ -81,7 +81,8 @@ function floodedOutlet(circuit: Circuit): void {
     return;
   }
   // The error rises with θ from below 0 at 0 to above 0 at 1: secant steps inside that bracket.
-  let [low, high] = [0, 1];
+  let low = 0;
+  let high = 1;
   let x1 = Math.min(0.999, Math.max(1e-6, circuit.theta));
   let f1 = thetaError(circuit, x1);
   if (f1 > 0) high = x1;
@@ -93,7 +94,8 @@ function floodedOutlet(circuit: Circuit): void {
     else low = Math.max(low, x2);
     const next = x2 - (f2 * (x2 - x1)) / (f2 - f1);
     if (Math.abs(f2) < thetaTolerance || high - low < thetaTolerance) break;
-    [x1, f1] = [x2, f2];
+    x1 = x2;
+    f1 = f2;
     x2 = next > low && next < high ? next : 0.5 * (low + high);
     if (x2 === x1) break;
   }
@@ -172,6 +174,7 @@ function glideZone(circuit: Circuit, chiIn: number, chiOut: number): void {
     const dT = difference(circuit, 0.5 * (T1 + T2) - sys.Tci);
     const rho = meanDensity(x1, x2, wetLiquidDensity(c, middle), wetVapourDensity(c, middle));
     addZone(circuit, dh / (circuit.Ctp * dT), rho);
-    [T1, x1] = [T2, x2];
+    T1 = T2;
+    x1 = x2;
   }
 }

@@ -16,6 +16,10 @@ const tries = [
 const ends = { low: -1.99, high: 0.96 };
 const steps = { first: 0.08, smallest: 0.0008, growth: 1.6, shrink: 0.35 };
 const newtonLimit = 14;
+/** Evaluations after which no further branch is picked up. */
+const followBudget = 3000;
+/** Steps along ln of the charge. */
+const chargeSteps = { first: 0.05, smallest: 1e-3 };
 const rootSteps = 12;
 
 /**
@@ -43,7 +47,9 @@ function regimeThere({ M, mMax, charge, gap }: Circuit): Regime {
  */
 export function followOutlet(circuit: Circuit, work: NewtonWork, limit: number): FollowEnd {
   let end: FollowEnd = "lost";
+  const budget = circuit.evaluations + followBudget;
   for (const origin of origins) {
+    if (circuit.evaluations > budget) break;
     if (!pickUp(circuit, origin, work)) continue;
     end = follow(circuit, work, limit);
     if (end !== "lost") return end;
@@ -99,10 +105,46 @@ function follow(circuit: Circuit, work: NewtonWork, limit: number): FollowEnd {
     step *= steps.growth;
   }
   Object.assign(circuit, at);
-  if (up) return circuit.pc > 0.96 * limit ? "high-pressure" : "lost";
-  if (at.y > -1) return "lost";
-  enterRegime(circuit, "gas");
-  return settle(circuit, work) ? "found" : "lost";
+  if (!hold(circuit, work)) return "lost";
+  if (!up && at.y <= -1) {
+    enterRegime(circuit, "gas");
+    if (settle(circuit, work)) return "found";
+    Object.assign(circuit, at);
+    circuit.regime = "starved";
+    if (!hold(circuit, work)) return "lost";
+  }
+  if (up && circuit.pc > 0.96 * limit) return "high-pressure";
+  return followCharge(circuit, work, limit);
+}
+
+/**
+ * Follows a starved branch along its charge: that passes the folds that the outlet meets at high
+ * pressure, where more charge stands in the condenser at a drier outlet.
+ */
+function followCharge(circuit: Circuit, work: NewtonWork, limit: number): FollowEnd {
+  const target = circuit.charge;
+  const from = Math.log(circuit.M);
+  const to = Math.log(target);
+  let at = from;
+  let step = Math.sign(to - from) * chargeSteps.first;
+  let end: FollowEnd = "lost";
+  while (end === "lost" && Math.abs(step) > chargeSteps.smallest) {
+    const kept = keep(circuit);
+    const next = Math.abs(to - at) <= Math.abs(step) ? to : at + step;
+    circuit.charge = Math.exp(next);
+    if (!newtonCircuit(circuit, work, newtonLimit)) {
+      Object.assign(circuit, kept);
+      step *= steps.shrink;
+      continue;
+    }
+    at = next;
+    step *= steps.growth;
+    if (circuit.pc > limit) end = "high-pressure";
+    else if (at === to) end = settle(circuit, work) ? "found" : "lost";
+    if (at === to) break;
+  }
+  circuit.charge = target;
+  return end;
 }
 
 /** From two outlets with the fit between them to the regime that holds there. */

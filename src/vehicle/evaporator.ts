@@ -102,7 +102,8 @@ function boil(circuit: Circuit, chiIn: number): void {
     addBoiling(circuit, w, chi1, chiEnd);
     h = end;
     if (need > left) break;
-    [T1, chi1] = [T2, chi2];
+    T1 = T2;
+    chi1 = chi2;
   }
   circuit.heo = h;
 }

@@ -4,6 +4,7 @@ export type { Conditions, Faults, Fill, ReturnAir } from "./case.ts";
 export { sound } from "./case.ts";
 export {
   applies,
+  bulbFluids,
   type Control,
   type Expansion,
   type ParameterIssue,

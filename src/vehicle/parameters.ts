@@ -196,21 +196,39 @@ const atMostOne: readonly ParameterName[] = [
   "dischargeCoefficient",
 ];
 
+/** Refrigerants that bulbs of thermostatic valves are filled for. */
+export const bulbFluids = [
+  "R134a",
+  "R1234yf",
+  "R12",
+  "R152a",
+  "R290",
+  "R600a",
+] as const satisfies readonly FluidId[];
+
 /**
- * A preset with some parameters given by the user.
+ * A vehicle with some parameters given by the user; `bulbFluid` is one of them where there is a valve.
  *
+ * @param base      A preset, or a vehicle made of one.
  * @param overrides Anything from outside: names of parameters with numbers in the units of the data file.
- * @param vehicle   What is refined: the preset as it is, or sized to a label charge.
  * @returns the vehicle, or one issue for each name or value that is not usable.
  */
 export function refineVehicle(
-  preset: PresetName,
+  base: PresetName | Vehicle,
   overrides: Readonly<Record<string, unknown>>,
-  vehicle: Vehicle = presetVehicle(preset),
 ): VehicleOutcome {
+  const vehicle = typeof base === "string" ? presetVehicle(base) : base;
+  const { preset } = vehicle;
+  let { bulbFluid } = vehicle;
   const issues: ParameterIssue[] = [];
   const values: Record<ParameterName, number> = { ...vehicle.values };
   for (const [field, value] of Object.entries(overrides)) {
+    if (field === "bulbFluid" && vehicle.expansion === "valve") {
+      const bulb = bulbFluids.find((known) => known === value);
+      if (bulb === undefined) issues.push({ field, value, accepted: bulbFluids.join(" or ") });
+      else bulbFluid = bulb;
+      continue;
+    }
     const name = parameterNames.find((known) => known === field);
     if (name === undefined || !applies(vehicle, name)) {
       const names = parameterNames.filter((known) => applies(vehicle, known)).join(", ");
@@ -231,5 +249,5 @@ export function refineVehicle(
   }
   return issues.length > 0
     ? { kind: "invalid", issues }
-    : { kind: "vehicle", vehicle: { ...vehicle, values } };
+    : { kind: "vehicle", vehicle: { ...vehicle, bulbFluid, values } };
 }

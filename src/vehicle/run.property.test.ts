@@ -49,7 +49,7 @@ function roughest(values: readonly number[]): number {
 
 /** Smoother than this nobody sees; a bend's second difference halves with the step, a jump's stays. */
 const smooth = 0.02;
-const halving = 0.75;
+const halving = 0.9;
 
 const mild = conditions({ celsius: 30, humidity: 0.45, rpm: 900, share: 0.5 });
 

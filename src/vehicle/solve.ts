@@ -49,7 +49,7 @@ const leastLoad = 0.5;
 /** Room between the air and the top of the table, K: less condenses nothing. */
 const leastRoom = 2;
 /** Evaluations that a search by brackets may take: some tenths of a second at most. */
-const bracketBudget = 9_000;
+const bracketBudget = 3_000;
 const returnPasses = 12;
 const shortNewton = 16;
 /** The suction's lower end is a stop of the model, not of nature: a solution on it is none. */

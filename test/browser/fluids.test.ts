@@ -62,7 +62,7 @@ async function openPart(page: Page, name: string): Promise<void> {
 
 const parts = ["Numbers", "Safety", "Charts", "Vessel", "Air in it"];
 const choose = (page: Page, name: string) => page.locator("#fluids-substance").selectOption(name);
-const drawing = (page: Page, kind: string) => page.locator(`.pic-${kind} svg`);
+const drawing = (page: Page, kind: string) => page.locator(`.pic-${kind} svg`).first();
 const isWithin = (page: Page): Promise<boolean> =>
   page.evaluate(() => document.documentElement.scrollWidth <= innerWidth);
 
@@ -189,4 +189,20 @@ describe("at a desk", () => {
     await page.locator(".pic-pressure .pic-state").first().waitFor();
     await page.close();
   });
+});
+
+test("without a network a blend is worked out all the same", async () => {
+  const context = await browser.newContext({ reducedMotion: "reduce" });
+  const page = await context.newPage();
+  page.setDefaultTimeout(10_000);
+  await page.goto(`${url}/#/fluids`);
+  await page.evaluate(async () => {
+    await navigator.serviceWorker.ready;
+  });
+  await page.reload();
+  await context.setOffline(true);
+  await page.reload();
+  await choose(page, "R407C");
+  await page.getByText("Begins to boil (bubble)").waitFor();
+  await context.close();
 });

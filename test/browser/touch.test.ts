@@ -39,7 +39,7 @@ const tooSmall = (page: Page): Promise<string[]> =>
         const hidden = !element.checkVisibility({ visibilityProperty: true }) || width <= 1;
         // Layout rounds to sixty-fourths of a pixel.
         if (hidden || (width >= least - 0.1 && height >= least - 0.1)) return [];
-        const words = (element.textContent ?? "").trim().slice(0, 40);
+        const words = element.textContent.trim().slice(0, 40);
         const kind = `${element.tagName.toLowerCase()}.${element.className}`;
         return [`${kind} "${words}" ${width.toFixed(0)} × ${height.toFixed(0)}`];
       },
@@ -55,7 +55,9 @@ async function faultsOf(page: Page, screen: string): Promise<string[]> {
 const fixedScreens = [
   "stages",
   "grams",
+  "fluids",
   "log",
+  "fluids",
   ...["vehicle", "instrument", "product", "vessel"].map((kind) => `add/${kind}`),
   ...["plan", "prove", "restore", "compare", "publish"].map((stage) => `stage/${stage}/-`),
   ...["readings", "reading/low-side", "reading/static-low", "transfer", "empty", "run", "note"].map(

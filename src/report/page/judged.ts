@@ -1,4 +1,10 @@
-import type { ReadingView, RunValue, RunView, Verdict } from "../../trial/index.ts";
+import {
+  judgeRunValue,
+  type ReadingView,
+  type RunValue,
+  type RunView,
+  type Verdict,
+} from "../../trial/index.ts";
 import { unitOfRunValue } from "../choose-unit.ts";
 import type { Page } from "./context.ts";
 
@@ -10,12 +16,14 @@ export interface JudgedReading {
 /** Every reading in force, with its verdict where something can judge it. */
 export const judgedReadings = ({ view, judge }: Page): JudgedReading[] =>
   view.readings.map((reading) => {
-    const { quantity, form, typed, instrument, stage, round, run } = reading;
+    const { quantity, form, typed, instrument, stage, round, run, vessel, when } = reading;
     const verdict = judge({
       quantity,
       form,
       typed,
       stage,
+      when,
+      ...(vessel !== undefined && { vessel }),
       ...(instrument !== undefined && { instrument }),
       ...(round !== undefined && { round }),
       ...(run !== undefined && { run }),
@@ -27,8 +35,10 @@ export const judgedReadings = ({ view, judge }: Page): JudgedReading[] =>
 export const runFigures = (
   run: RunView,
   { view }: Page,
-): { readonly value: RunValue; readonly typedUnit?: string }[] =>
+): { readonly value: RunValue; readonly typedUnit?: string; readonly verdict?: Verdict }[] =>
   run.values.map((value) => {
     const typedUnit = unitOfRunValue(value, view.readings, view.traces);
-    return typedUnit === undefined ? { value } : { value, typedUnit };
+    if (typedUnit === undefined) return { value };
+    const verdict = judgeRunValue(view, run, value, typedUnit);
+    return { value, typedUnit, ...(verdict && { verdict }) };
   });

@@ -140,7 +140,7 @@ export function Missing({ page, id, title }: { page: Page } & SectionEntry) {
     <Section id={id} title={title}>
       <DataTable
         caption="Requirements that are not met"
-        head={["Stage", "Required", "State"]}
+        head={["Stage", "To be done", "State"]}
         rows={open.map(({ stage, requirement }) => [
           stageName(page, stage.stage, stage.round),
           requirement.text,

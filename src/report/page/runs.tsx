@@ -1,4 +1,10 @@
-import { quantityNames, type RunValue, type RunView, type TraceView } from "../../trial/index.ts";
+import {
+  quantityNames,
+  type RunValue,
+  type RunView,
+  type TraceView,
+  type Verdict,
+} from "../../trial/index.ts";
 import { airSourceNames, conditionNames, momentText, readingName } from "../names.ts";
 import { HoldChart, holdTable } from "../pictures/hold-chart.tsx";
 import { DataTable, FoldedTable } from "../pictures/picture.tsx";
@@ -82,10 +88,11 @@ const Run = ({ run, page }: { run: RunView; page: Page }) => (
     {run.values.length > 0 && (
       <DataTable
         caption="Figures of this run: 95 % intervals, scatter and instrument together"
-        head={["Quantity", "Figure", "How it was read"]}
-        rows={runFigures(run, page).map(({ value, typedUnit }) => [
+        head={["Quantity", "Figure", "Against the model", "How it was read"]}
+        rows={runFigures(run, page).map(({ value, typedUnit, verdict }) => [
           readingName(value.quantity, value.form),
           page.units.quantity(value.quantity, typedUnit).pair(value),
+          verdictText(verdict, page, value, typedUnit),
           `${standings[value.standing]}; ${sourceText(value, page)}`,
         ])}
       />
@@ -97,6 +104,19 @@ const Run = ({ run, page }: { run: RunView; page: Page }) => (
     ))}
   </div>
 );
+
+/** The word and the band it rests on; a typed figure is judged among the readings. */
+function verdictText(
+  verdict: Verdict | undefined,
+  page: Page,
+  { quantity }: RunValue,
+  typedUnit: string | undefined,
+): string {
+  if (!verdict) return "";
+  if (!verdict.band) return verdict.word;
+  const { text } = page.units.quantity(quantity, typedUnit);
+  return `${verdict.word} (${text(verdict.band.from)} to ${text(verdict.band.to)})`;
+}
 
 function sourceText({ source, instrument }: RunValue, page: Page): string {
   const by =

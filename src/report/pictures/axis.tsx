@@ -42,11 +42,21 @@ export function ticksFor(scale: Scale, gap: number, most = 8): Tick[] {
   for (let count = most; count >= 2; count--) {
     const ticks = toTicks(scale, count);
     const widest = Math.max(0, ...ticks.map(({ text }) => textWidth(text, TEXT)));
-    if (ticks.length < 2 || (ticks.length - 1) * (widest + gap) <= Math.abs(to - from)) {
+    if (ticks.length >= 2 && (ticks.length - 1) * (widest + gap) <= Math.abs(to - from)) {
       if (ticks.every((tick, i) => apart(tick, ticks[i + 1], gap))) return ticks;
     }
   }
-  return toTicks(scale, 2).slice(0, 2);
+  return endTicks(scale, most);
+}
+
+/** Where no row of ticks has room: the outermost two of the coarsest row, or the one that is there. */
+function endTicks(scale: Scale, most: number): Tick[] {
+  for (let count = 2; count <= most; count++) {
+    const ticks = toTicks(scale, count);
+    const [first, last] = [ticks[0], ticks.at(-1)];
+    if (first && last && ticks.length >= 2 && apart(first, last, LOG_GAP)) return [first, last];
+  }
+  return toTicks(scale, 2).slice(0, 1);
 }
 
 const apart = (a: Tick, b: Tick | undefined, gap: number): boolean =>

@@ -208,8 +208,11 @@ function domainOf(props: BandScaleProps): [number, number] {
   return [low - span * AIR, high + span * AIR];
 }
 
-function bandTexts({ band, shown }: BandScaleProps): { from: string; to: string } | undefined {
+function bandTexts(props: BandScaleProps): { from: string; to: string } | undefined {
+  const { band, shown } = props;
   if (!band) return undefined;
+  // An open band has no width that would say how sharp its end is.
+  if (isOpenBelow(props)) return { from: shown.text(0), to: shown.text(band.to) };
   // The band's own width says how many of its digits mean anything.
   const u = Math.abs(band.to - band.from) / (2 * COVERAGE_95);
   return { from: shown.text(band.from, u), to: shown.text(band.to, u) };

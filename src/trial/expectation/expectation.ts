@@ -74,7 +74,7 @@ function forecast(
   if (running.kind !== "running") {
     return none("The model finds no steady running in these conditions.");
   }
-  const band = bandOf(request, running, ["labelCharge"]);
+  const band = bandOf(request, running, choice.known);
   return { kind: "expected", running, band, known, charge, title: choice.vehicle.title };
 }
 

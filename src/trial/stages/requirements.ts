@@ -109,7 +109,7 @@ export function returnAirKnown(facts: Facts, place: Place): Requirement {
     "return-air",
     "reading",
     [
-      "Read the return air's temperature and humidity for every run: they are worth more than any other refinement.",
+      "Read the return air's temperature and humidity for every run.",
       "The return air's temperature and humidity are known for every run.",
     ],
     {
@@ -118,7 +118,7 @@ export function returnAirKnown(facts: Facts, place: Place): Requirement {
       missing:
         here.length === 0
           ? "No run is recorded yet."
-          : `Missing for: ${lacking.map(({ name }) => name).join("; ")}.`,
+          : `They are worth more than any other refinement. Missing for: ${lacking.map(({ name }) => name).join("; ")}.`,
     },
     quantities,
   );

@@ -12,6 +12,7 @@ export function measure(
   reading: ReadingInContext,
 ): { readonly value: number; readonly u?: number } {
   const value = toSI(reading.typed, view.atmosphere.value);
+  if (reading.u !== undefined) return { value, u: reading.u };
   const instrument = view.instruments.find(({ id }) => id === reading.instrument);
   if (!instrument) return { value };
   return { value, u: instrumentUncertainty(instrument, value, view.atmosphere.value) };

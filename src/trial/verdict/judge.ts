@@ -1,4 +1,5 @@
-import type { TrialView } from "../view.ts";
+import { fromSI } from "../../units/index.ts";
+import type { RunValue, RunView, TrialView } from "../view.ts";
 import { judgeGrossMass } from "./gross-mass.ts";
 import { judgeRunning } from "./running.ts";
 import { judgeStatic } from "./static-pressure.ts";
@@ -39,6 +40,31 @@ export function judgeReading(view: TrialView, reading: ReadingInContext): Verdic
     case "pump-time":
       return undefined;
   }
+}
+
+/**
+ * The verdict on a figure that a run's trace gave; typed figures are judged as readings.
+ *
+ * @param unit Unit of the file's column, in which the verdict speaks.
+ */
+export function judgeRunValue(
+  view: TrialView,
+  run: RunView,
+  value: RunValue,
+  unit: string,
+): Verdict | undefined {
+  if (value.source.kind !== "trace") return undefined;
+  return judgeReading(view, {
+    quantity: value.quantity,
+    form: value.form,
+    typed: { value: fromSI(value.value, unit, view.atmosphere.value), unit },
+    stage: run.stage,
+    run: run.id,
+    when: run.when,
+    u: value.u,
+    ...(run.round !== undefined && { round: run.round }),
+    ...(value.instrument !== undefined && { instrument: value.instrument }),
+  });
 }
 
 /** While refrigerant comes out nothing is settled; while it goes in, the model knows how much is inside. */

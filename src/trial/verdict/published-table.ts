@@ -94,7 +94,7 @@ export function publishedVent(view: TrialView, reading: ReadingInContext): Verdi
 }
 
 const cyclingSentence =
-  "One end of a cycling clutch's swing: kept as such, because a single number in between misleads.";
+  "This is one end of a cycling clutch's swing. It is kept as such, because a single number in between misleads.";
 
 function whyNot(expected: Expected, moving: boolean): string | undefined {
   if (expected.fluid !== "R134a") {
@@ -146,9 +146,10 @@ function fromTable(
 }
 
 const sentences = {
-  within: "As other vehicles on R134a read in such air. It does not prove this one healthy.",
+  within:
+    "Other vehicles on R134a read the same in such air. That does not prove this one healthy.",
   higher:
-    "Higher than other vehicles on R134a read in such air. Look for a second sign before naming a fault.",
+    "The reading is higher than other vehicles on R134a show in such air. Look for a second sign before naming a fault.",
   lower:
-    "Lower than other vehicles on R134a read in such air. Look for a second sign before naming a fault.",
+    "The reading is lower than other vehicles on R134a show in such air. Look for a second sign before naming a fault.",
 } as const;

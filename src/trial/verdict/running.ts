@@ -16,6 +16,7 @@ const words = {
   within: "as expected",
   higher: "higher than expected",
   lower: "lower than expected",
+  undecided: "name the instrument",
 } as const;
 
 /**
@@ -38,7 +39,17 @@ export function judgeRunning(view: TrialView, reading: ReadingInContext): Verdic
   const massUnit = /^(lb|oz)$/.test(view.vehicle?.labelChargeTyped.unit ?? "") ? "oz" : "g";
   const limits = limitsOf(forecast, reading);
   if (!limits) return table;
-  return against(forecast, limits, { value, u }, { expected: expected.name, massUnit, table });
+  return against(
+    forecast,
+    limits,
+    { value, u },
+    {
+      expected: expected.name,
+      named: reading.instrument !== undefined,
+      massUnit,
+      table,
+    },
+  );
 }
 
 const noModel = (why: string): VerdictDetail => ({
@@ -77,6 +88,8 @@ function against(
   reading: { readonly value: number; readonly u: number },
   about: {
     readonly expected: string;
+    /** Without a named instrument its class could explain any distance. */
+    readonly named: boolean;
     readonly massUnit: string;
     readonly table: Verdict;
   },
@@ -88,7 +101,8 @@ function against(
     to: limits.expected + reach(limits.to - limits.expected),
     expected: limits.expected,
   };
-  const kind = reading.value > band.to ? "higher" : reading.value < band.from ? "lower" : "within";
+  const side = reading.value > band.to ? "higher" : reading.value < band.from ? "lower" : "within";
+  const kind = side === "within" || about.named ? side : "undecided";
   const { outside } = forecast.known;
   return {
     kind,
@@ -103,11 +117,13 @@ function against(
 }
 
 const sentences = {
-  within: "As a sound vehicle of this kind should read in these conditions.",
+  within: "The reading is what a sound vehicle of this kind should show in these conditions.",
   higher:
-    "Higher than a sound vehicle of this kind should read in these conditions. Look for a second sign before naming a fault.",
+    "The reading is higher than a sound vehicle of this kind should show in these conditions. Look for a second sign before naming a fault.",
+  undecided:
+    "The reading is outside of what the model expects, but no instrument is named: its class may explain it.",
   lower:
-    "Lower than a sound vehicle of this kind should read in these conditions. Look for a second sign before naming a fault.",
+    "The reading is lower than a sound vehicle of this kind should show in these conditions. Look for a second sign before naming a fault.",
 } as const;
 
 function assumptions({ known, title, charge }: Expected, massUnit: string): VerdictDetail {

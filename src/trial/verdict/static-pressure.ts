@@ -58,7 +58,7 @@ export function judgeStatic(view: TrialView, reading: ReadingInContext): Verdict
     kind: gaugeMissing ? "undecided" : check.verdict,
     word: gaugeMissing ? "name the gauge" : words[check.verdict],
     sentence: gaugeMissing
-      ? `Outside of the band of ${expected.name}, but no gauge is named: its class may explain it.`
+      ? `The reading is outside of the band of ${expected.name}, but no gauge is named: its class may explain it.`
       : sentence(check, expected.name, reading.typed.unit),
     reading: { value, u },
     band: { ...check.band, expected: check.expected },
@@ -76,11 +76,11 @@ function sentence(check: StaticCheck, name: string, unit: string): string {
   const times = `${(Math.abs(check.difference) / check.u).toFixed(1)} standard uncertainties`;
   switch (check.verdict) {
     case "within":
-      return `Agrees with ${name} that has liquid in it. It does not say how much, nor that it is pure.`;
+      return `The reading agrees with ${name} that has liquid in it. It does not say how much, nor that it is pure.`;
     case "higher":
-      return `Higher than ${name} by ${distance}, ${times}.`;
+      return `The reading is ${distance} higher than ${name} gives at this temperature: ${times}.`;
     case "lower":
-      return `Lower than ${name} by ${distance}, ${times}.`;
+      return `The reading is ${distance} lower than ${name} gives at this temperature: ${times}.`;
     case "undecided":
       return `These instruments leave the band too wide to say anything about ${name}.`;
   }

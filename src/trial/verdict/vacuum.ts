@@ -45,14 +45,14 @@ function sentence(check: VacuumCheck, at: string): string {
   switch (check.verdict) {
     case "water-boils":
       return check.depth.deep === "reached"
-        ? `Deep enough for water to boil at ${at}, and below 500 micron. Hold it: only the rise tells tight from wet.`
+        ? `This is deep enough for water to boil at ${at}, and below 500 micron. Hold it: only the rise tells tight from wet.`
         : `Water boils at ${at} at this pressure. Practice goes on to 500 micron, because the cold spots are colder than the shop.`;
     case "not-deep-enough":
       return `Water does not boil at ${at} at this pressure: keep pulling.`;
     case "gauge-cannot-tell":
       return `This gauge cannot tell whether water boils at ${at}: its error is larger than the difference. A micron gauge can.`;
     case "deeper-than-possible":
-      return "Deeper than the air here allows: check the gauge's zero, the altitude or the barometer.";
+      return "This is deeper than the air here allows: check the gauge's zero, the altitude or the barometer.";
   }
 }
 

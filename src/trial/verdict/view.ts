@@ -13,6 +13,8 @@ export interface ReadingInContext {
   readonly run?: string;
   /** Vessel on the scale, for a gross mass. */
   readonly vessel?: string;
+  /** Standard uncertainty, SI, where more than the instrument's class is known: a value settled from a trace. */
+  readonly u?: number;
   /** When it was read, ISO 8601; absent while it is being typed. */
   readonly when?: string;
 }

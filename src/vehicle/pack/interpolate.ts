@@ -23,7 +23,9 @@ export function place({ from, step, count }: EvenAxis, value: number, weights: W
 
 /** Weights of the nodes 0, 1, 2, 3 at u. */
 function lagrange(u: number, weights: Weights): void {
-  const [a, b, c] = [u - 1, u - 2, u - 3];
+  const a = u - 1;
+  const b = u - 2;
+  const c = u - 3;
   weights.w0 = (-a * b * c) / 6;
   weights.w1 = (u * b * c) / 2;
   weights.w2 = (-u * a * c) / 2;

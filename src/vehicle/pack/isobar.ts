@@ -32,7 +32,10 @@ export function setPressure(isobar: Isobar, p: number): void {
   const { ends } = pack;
   place(pack.lnP, Math.log(p), row);
   isobar.p = p;
-  const [a, b, c, d] = [row.i * ENDS, (row.i + 1) * ENDS, (row.i + 2) * ENDS, (row.i + 3) * ENDS];
+  const a = row.i * ENDS;
+  const b = a + ENDS;
+  const c = b + ENDS;
+  const d = c + ENDS;
   const { w0, w1, w2, w3 } = row;
   isobar.Tb = w0 * ends[a] + w1 * ends[b] + w2 * ends[c] + w3 * ends[d];
   isobar.Td = w0 * ends[a + 1] + w1 * ends[b + 1] + w2 * ends[c + 1] + w3 * ends[d + 1];
@@ -58,7 +61,9 @@ function placeEven(count: number, share: number, weights: Weights): void {
   if (i < 0) i = 0;
   if (i > count - 4) i = count - 4;
   const u = t - i;
-  const [a, b, c] = [u - 1, u - 2, u - 3];
+  const a = u - 1;
+  const b = u - 2;
+  const c = u - 3;
   weights.i = i;
   weights.w0 = (-a * b * c) / 6;
   weights.w1 = (u * b * c) / 2;

@@ -1,4 +1,5 @@
 /** Answers calculations off the page's thread, so that typing never waits for them. */
+import "../shell/no-eval.ts";
 import { type Answer, compute } from "../../calculations/index.ts";
 import type { Batch, BatchAnswer } from "./batch.ts";
 

@@ -1,4 +1,6 @@
 import type { Answer } from "../../calculations/index.ts";
+import type { Shown } from "../../report/index.ts";
+import { formatNumber } from "../../units/index.ts";
 import { Segments } from "../fields/segments.tsx";
 import type { Job } from "../engine/batch.ts";
 import { useAnswers } from "../engine/use-answers.ts";
@@ -70,6 +72,7 @@ export function AtPoint({ substance, air, units }: Props) {
       ) : (
         <>
           <NoAnswer answer={answer} />
+          <Between answer={answer} shown={by === "T" ? units.T : units.gauge} />
           {found && (
             <Figures stale={!current}>
               {isBlend(found) ? (
@@ -79,12 +82,43 @@ export function AtPoint({ substance, air, units }: Props) {
               )}
             </Figures>
           )}
+          {found && isBlend(found) && <FirstOut found={found} />}
           <Basis answers={[answer]} />
         </>
       )}
     </section>
   );
 }
+
+/** Between which limits there is an answer, in the reader's unit: the sentence above has SI. */
+function Between({
+  answer,
+  shown,
+}: {
+  readonly answer: Answer | undefined;
+  readonly shown: Shown;
+}) {
+  if (answer?.kind !== "no-answer") return null;
+  const { from, to } = answer.numbers;
+  if (from === undefined || to === undefined) return null;
+  return (
+    <p class="quiet">
+      Liquid and vapour are together from {shown.text(from)} to {shown.text(to)}.
+    </p>
+  );
+}
+
+/** What leaves first is not what is inside: a leak or a draw of vapour changes the blend. */
+const FirstOut = ({ found }: { readonly found: BlendSaturation }) =>
+  found.bubble && (
+    <p class="quiet">
+      The first bubble is{" "}
+      {found.bubble.composition
+        .map(({ fluid, mass }) => `${fluid} ${formatNumber(100 * mass, 0)} %`)
+        .join(", ")}{" "}
+      by mass.
+    </p>
+  );
 
 interface PureProps {
   readonly found: PureSaturation;

@@ -108,7 +108,9 @@ type Gwp = Climate["gwp"][number];
 
 /** Whole numbers: a tenth means nothing beside the report's own uncertainty; below 10 one decimal stays. */
 const whole = (value: number): string =>
-  value < 0.1 ? formatNumber(value, 2) : formatNumber(value, value < 10 ? 1 : 0);
+  value < 0.1
+    ? formatNumber(value, 2)
+    : formatNumber(value, value < 10 && !Number.isInteger(value) ? 1 : 0);
 
 function gwpText({ value, from, to }: Gwp): string {
   if (value === null) return from > 0 ? `at least ${whole(from)}` : "no value";

@@ -23,6 +23,8 @@ export interface SaturationPoint {
   readonly p: number;
   readonly rho: number;
   readonly h: number;
+  /** Of the other phase: the first bubble, or the first drop. */
+  readonly composition: readonly Composition[];
 }
 
 /** `saturation` of a blend. */

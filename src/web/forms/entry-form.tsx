@@ -9,7 +9,7 @@ import { issueFor, Objections } from "./objections.tsx";
 import { type FieldSpec, isShown } from "./spec.ts";
 import { useSaveEntry } from "./use-save-entry.ts";
 
-interface Props {
+export interface EntryFormProps {
   readonly trial: string;
   readonly type: EntryType;
   /** Under this name the half-typed form is kept. */
@@ -42,7 +42,7 @@ const reasonSpec: FieldSpec = {
 };
 
 /** A form for one entry of the log: drafts kept, objections named, saved in one act. */
-export function EntryForm(props: Props) {
+export function EntryForm(props: EntryFormProps) {
   const { formKey, corrects, fixed = {} } = props;
   const specs = corrects ? [...props.specs, reasonSpec] : props.specs;
   const start = props.start ?? (corrects ? draftFrom(corrects.body, props.specs) : {});
@@ -89,7 +89,7 @@ interface FieldsProps {
   readonly issues: readonly Issue[];
   readonly view: TrialView;
   readonly change: (change: Draft) => void;
-  readonly beside: Props["beside"];
+  readonly beside: EntryFormProps["beside"];
 }
 
 function Fields({ form, specs, draft, issues, view: shown, change, beside }: FieldsProps) {

@@ -1,6 +1,5 @@
 import { BandScale, COVERAGE_95, shownIn } from "../../report/index.ts";
 import type { Closure, Ledger } from "../../trial/index.ts";
-import { formatNumber } from "../../units/index.ts";
 import { spokenInstant } from "../forms/instant.ts";
 import { Fit } from "../look/fit.tsx";
 
@@ -38,7 +37,7 @@ export function ClosureList({ ledger }: Props) {
                 shown={shownIn("g")}
                 {...(closure.u > 0 && { band: bandOf(closure) })}
                 reading={{ value: closure.residual, u: 0 }}
-                readingText={`${shownIn("g").text(closure.residual, closure.u)}, z = ${formatNumber(closure.z, 1)}`}
+                readingText={shownIn("g").text(closure.residual, closure.u)}
                 verdict={{ kind: kindOf(closure), word: words[closure.grade] }}
                 bandName="95 % of the scales"
                 compact

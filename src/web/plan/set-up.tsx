@@ -7,59 +7,65 @@ import { instrumentWords } from "./accuracy-words.ts";
 
 /** Everything the set-up has listed so far, each with a way to correct it and to add more. */
 export function SetUp({ trial }: { readonly trial: string }) {
-  const seen = view.value;
+  const shared = { trial, view: view.value };
   return (
     <div class="set-up">
-      <Question trial={trial} view={seen} />
-      <Vehicle trial={trial} view={seen} />
-      <Group
-        title="Instruments"
-        kind="instrument"
-        trial={trial}
-        add="Add an instrument"
-        empty="None yet. List the low-side gauge first: without instruments no reading carries an uncertainty."
-      >
-        {seen.instruments.map((one) => (
-          <Thing
-            key={one.id}
-            trial={trial}
-            id={one.id}
-            name={one.name}
-            words={instrumentWords(one)}
-          />
-        ))}
-      </Group>
-      <Group
-        title="Products"
-        kind="product"
-        trial={trial}
-        add="Add a product"
-        empty="None yet. List what is in the can as its label says; each product gets its own round of stages."
-      >
-        {seen.products.map((one) => (
-          <Thing key={one.id} trial={trial} id={one.id} name={one.name} words={productWords(one)} />
-        ))}
-      </Group>
-      <Group
-        title="Vessels"
-        kind="vessel"
-        trial={trial}
-        add="Add a vessel"
-        empty="None yet. List the recovery cylinder with its tare, then each can."
-      >
-        {seen.vessels.map((one) => (
-          <Thing
-            key={one.id}
-            trial={trial}
-            id={one.id}
-            name={one.name}
-            words={vesselWords(seen, one)}
-          />
-        ))}
-      </Group>
+      <Question {...shared} />
+      <Vehicle {...shared} />
+      <Instruments {...shared} />
+      <Products {...shared} />
+      <Vessels {...shared} />
     </div>
   );
 }
+
+const Instruments = ({ trial, view: { instruments } }: ViewProps) => (
+  <Group
+    title="Instruments"
+    kind="instrument"
+    trial={trial}
+    add="Add an instrument"
+    empty="None yet. List the low-side gauge first: without instruments no reading carries an uncertainty."
+  >
+    {instruments.map((one) => (
+      <Thing key={one.id} trial={trial} id={one.id} name={one.name} words={instrumentWords(one)} />
+    ))}
+  </Group>
+);
+
+const Products = ({ trial, view: { products } }: ViewProps) => (
+  <Group
+    title="Products"
+    kind="product"
+    trial={trial}
+    add="Add a product"
+    empty="None yet. List what is in the can as its label says; each product gets its own round of stages."
+  >
+    {products.map((one) => (
+      <Thing key={one.id} trial={trial} id={one.id} name={one.name} words={productWords(one)} />
+    ))}
+  </Group>
+);
+
+const Vessels = ({ trial, view: seen }: ViewProps) => (
+  <Group
+    title="Vessels"
+    kind="vessel"
+    trial={trial}
+    add="Add a vessel"
+    empty="None yet. List the recovery cylinder with its tare, then each can."
+  >
+    {seen.vessels.map((one) => (
+      <Thing
+        key={one.id}
+        trial={trial}
+        id={one.id}
+        name={one.name}
+        words={vesselWords(seen, one)}
+      />
+    ))}
+  </Group>
+);
 
 interface GroupProps {
   readonly title: string;

@@ -11,6 +11,7 @@ import {
 } from "../../report/index.ts";
 import type { Comparison, DifferenceRow, TrialView } from "../../trial/index.ts";
 import { Fit } from "../look/fit.tsx";
+import { SavePicture } from "../pictures/save-picture.tsx";
 import { view } from "../shell/log-keeper.ts";
 import { preferences } from "../shell/preferences.ts";
 
@@ -81,6 +82,13 @@ function ComparisonSheet({ comparison, view: seen }: SheetProps) {
             <>
               <ComparisonChart {...picture} />
               <FoldedTable table={comparisonTable(picture)} />
+              <SavePicture
+                picture={{
+                  title: picture.title,
+                  note: "Coldproof. As measured; conditions were not equal. Whiskers: 95 %.",
+                  draw: (wide) => <ComparisonChart {...picture} width={wide} />,
+                }}
+              />
             </>
           );
         }}
@@ -127,7 +135,7 @@ function DifferenceTable({ rows, view: seen, first, second }: TableProps) {
             <tr key={`${row.condition} ${row.quantity} ${row.form}`}>
               <th scope="row">
                 {readingName(row.quantity, row.form)}
-                <small class="quiet"> · {conditionNames[row.condition]}</small>
+                <small class="quiet">{conditionNames[row.condition]}</small>
               </th>
               <td class="figure">{units.quantity(row.quantity).pair(row.baseline)}</td>
               <td class="figure">{units.quantity(row.quantity).pair(row.other)}</td>

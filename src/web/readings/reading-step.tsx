@@ -49,16 +49,7 @@ export function ReadingStep({ trial, stage, prompt, onSaved, onCancel }: Props) 
       }}
     >
       <ReadingFields prompt={prompt} draft={draft} issues={issues} change={change} />
-      {judged.map(({ form, typed, verdict }) => (
-        <VerdictPanel
-          key={form}
-          verdict={verdict}
-          typed={typed}
-          quantity={prompt.quantity}
-          atmosphere={view.value.atmosphere.value}
-          title={form === "steady" ? prompt.label : `${prompt.label}, ${form}`}
-        />
-      ))}
+      <Verdicts prompt={prompt} judged={judged} />
       <ReadingAttributes stage={stage} prompt={prompt} draft={draft} change={change} />
       <WhenField
         id="reading-when"
@@ -73,16 +64,7 @@ export function ReadingStep({ trial, stage, prompt, onSaved, onCancel }: Props) 
         </p>
       )}
       <ActionBar
-        note={
-          <div class="verdict-line" aria-live="polite">
-            {judged.map(({ form, verdict }) => (
-              <span key={form}>
-                <VerdictWord kind={verdict.kind} word={verdict.word} />
-                <span class="visually-hidden">. {verdict.sentence}</span>
-              </span>
-            ))}
-          </div>
-        }
+        note={<VerdictLine judged={judged} />}
         saveLabel="Save the reading"
         busy={busy}
         onCancel={onCancel}
@@ -90,3 +72,35 @@ export function ReadingStep({ trial, stage, prompt, onSaved, onCancel }: Props) 
     </form>
   );
 }
+
+interface VerdictsProps {
+  readonly prompt: ReadingPrompt;
+  readonly judged: ReturnType<typeof verdictsOn>;
+}
+
+const Verdicts = ({ prompt, judged }: VerdictsProps) => (
+  <>
+    {judged.map(({ form, typed, verdict }) => (
+      <VerdictPanel
+        key={form}
+        verdict={verdict}
+        typed={typed}
+        quantity={prompt.quantity}
+        atmosphere={view.value.atmosphere.value}
+        title={form === "steady" ? prompt.label : `${prompt.label}, ${form}`}
+      />
+    ))}
+  </>
+);
+
+/** The verdict in a word beside the save button, where it is seen however far the page is scrolled. */
+const VerdictLine = ({ judged }: Pick<VerdictsProps, "judged">) => (
+  <div class="verdict-line" aria-live="polite">
+    {judged.map(({ form, verdict }) => (
+      <span key={form}>
+        <VerdictWord kind={verdict.kind} word={verdict.word} />
+        <span class="visually-hidden">. {verdict.sentence}</span>
+      </span>
+    ))}
+  </div>
+);

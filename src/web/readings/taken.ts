@@ -12,7 +12,7 @@ export const readingsFor = (
       reading.round === stage.round &&
       reading.quantity === prompt.quantity &&
       (prompt.vessel === undefined || reading.vessel === prompt.vessel) &&
-      (prompt.place === undefined || reading.place === prompt.place),
+      (prompt.place === undefined || (reading.place ?? prompt.place) === prompt.place),
   );
 
 /** Ids of the prompts that have a reading. */

@@ -1,5 +1,5 @@
-import { readingName, unitChoice, unitOfRunValue } from "../../report/index.ts";
-import type { RunValue, RunView, TrialView } from "../../trial/index.ts";
+import { readingName, unitChoice, unitOfRunValue, VerdictWord } from "../../report/index.ts";
+import { judgeRunValue, type RunValue, type RunView, type TrialView } from "../../trial/index.ts";
 
 interface Props {
   readonly run: RunView;
@@ -15,7 +15,6 @@ const standings: Readonly<Record<RunValue["standing"], string>> = {
 
 /** What a run gives to a comparison: each value with its 95 % interval and whether it had settled. */
 export function RunFigures({ run, view }: Props) {
-  const units = unitChoice(view, "as-typed");
   return (
     <section class="run-figures">
       <h3>{run.name}</h3>
@@ -27,20 +26,7 @@ export function RunFigures({ run, view }: Props) {
           <caption>Values with 95 % intervals</caption>
           <tbody>
             {run.values.map((value) => (
-              <tr key={`${value.quantity} ${value.form}`}>
-                <th scope="row">{readingName(value.quantity, value.form)}</th>
-                <td>
-                  <span class="figure">
-                    {units
-                      .quantity(value.quantity, unitOfRunValue(value, view.readings, view.traces))
-                      .pair({ value: value.value, u: value.u })}
-                  </span>
-                  <small class="quiet">
-                    {standings[value.standing]}
-                    {value.uInstrument === undefined && ", no instrument named"}
-                  </small>
-                </td>
-              </tr>
+              <Figure key={`${value.quantity} ${value.form}`} value={value} run={run} view={view} />
             ))}
           </tbody>
         </table>
@@ -51,5 +37,32 @@ export function RunFigures({ run, view }: Props) {
         </p>
       ))}
     </section>
+  );
+}
+
+/** One figure with its interval, and where it stands against the model of the vehicle. */
+function Figure({ value, run, view }: Props & { readonly value: RunValue }) {
+  const unit = unitOfRunValue(value, view.readings, view.traces);
+  const shown = unitChoice(view, "as-typed").quantity(value.quantity, unit);
+  const verdict = unit === undefined ? undefined : judgeRunValue(view, run, value, unit);
+  return (
+    <tr>
+      <th scope="row">
+        {readingName(value.quantity, value.form)}
+        {verdict?.band && (
+          <small class="quiet">
+            expected {shown.text(verdict.band.from)} to {shown.text(verdict.band.to)}
+          </small>
+        )}
+      </th>
+      <td>
+        <span class="figure">{shown.pair({ value: value.value, u: value.u })}</span>
+        {verdict && <VerdictWord kind={verdict.kind} word={verdict.word} />}
+        <small class="quiet">
+          {standings[value.standing]}
+          {value.uInstrument === undefined && ", no instrument named"}
+        </small>
+      </td>
+    </tr>
   );
 }

@@ -13,6 +13,7 @@ import {
 } from "../../report/index.ts";
 import { judgeReading, type TraceView, type TrialView } from "../../trial/index.ts";
 import { Fit } from "../look/fit.tsx";
+import { SavePicture } from "../pictures/save-picture.tsx";
 
 interface Props {
   readonly trace: TraceView;
@@ -27,6 +28,8 @@ const pageOf = (view: TrialView): Page => ({
   generatedAt: "",
   events: view.entries.length,
 });
+
+const NOTE = "Coldproof. Drawn from the trial's log.";
 
 /** A trace over time with its runs and what was kept aside; a hold as pressure over time. */
 export function TracePicture({ trace, view }: Props) {
@@ -47,6 +50,13 @@ function Hold({ trace, view }: Props) {
         <>
           <HoldChart {...picture} id={id} width={width} />
           <FoldedTable table={holdTable({ ...picture, id, width })} />
+          <SavePicture
+            picture={{
+              title: picture.title,
+              note: NOTE,
+              draw: (wide) => <HoldChart {...picture} id={id} width={wide} />,
+            }}
+          />
         </>
       )}
     </Fit>
@@ -74,6 +84,13 @@ function Lines({ trace, view }: Props) {
         <>
           <TraceChart {...picture} id={id} width={width} />
           <FoldedTable table={traceTable({ ...picture, id, width })} />
+          <SavePicture
+            picture={{
+              title: picture.title,
+              note: NOTE,
+              draw: (wide) => <TraceChart {...picture} id={id} width={wide} />,
+            }}
+          />
         </>
       )}
     </Fit>

@@ -33,3 +33,17 @@ export const overridesOf = (
       return value === undefined ? [] : [[parameter.name, value]];
     }),
   );
+
+/** Values in SI as the fields would hold them. */
+export const typedOverrides = (
+  values: Readonly<Record<string, number>>,
+  parameters: readonly ParameterView[],
+): Readonly<Record<string, string>> =>
+  Object.fromEntries(
+    parameters.flatMap((parameter) => {
+      const value = values[parameter.name];
+      if (value === undefined) return [];
+      const shown = Number(parameterUnit(parameter).value(value).toPrecision(6));
+      return [[overrideName(parameter.name), String(shown)]];
+    }),
+  );

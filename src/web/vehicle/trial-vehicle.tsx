@@ -1,9 +1,19 @@
 import { useEffect } from "preact/hooks";
-import { modelOf } from "../../trial/index.ts";
+import { vehicleParameters } from "../../calculations/index.ts";
+import { modelOf, type VehicleView } from "../../trial/index.ts";
 import { view } from "../shell/log-keeper.ts";
 import { pathTo } from "../shell/route.ts";
 import { VehicleBoard } from "./vehicle-board.tsx";
-import { vehicleDraft } from "./vehicle-draft.ts";
+import { typedOverrides } from "./overrides.ts";
+import { beginningWith, vehicleDraft } from "./vehicle-draft.ts";
+
+/** Parameters that the log gives, as they would be typed. */
+function refinedOf(vehicle: VehicleView | undefined): Readonly<Record<string, string>> {
+  const choice = vehicle && modelOf(vehicle);
+  if (!vehicle || choice?.kind !== "model") return {};
+  const parameters = vehicleParameters(choice.vehicle.preset, vehicle.labelCharge);
+  return typedOverrides(vehicle.model?.refined ?? {}, parameters);
+}
 
 /** The same from within a trial: its vehicle, its label, its air. */
 export function TrialVehicle({ trial }: { readonly trial: string }) {
@@ -28,9 +38,9 @@ export function TrialVehicle({ trial }: { readonly trial: string }) {
       )}
       {choice?.kind === "none" && <p class="told">{choice.why} Choose the nearest kind below.</p>}
       <VehicleBoard
-        draft={draft}
+        draft={beginningWith(draft, refinedOf(vehicle))}
         given={{
-          ...(choice?.kind === "model" && { preset: choice.preset }),
+          ...(choice?.kind === "model" && { preset: choice.vehicle.preset }),
           ...(vehicle && { labelCharge: vehicle.labelCharge }),
           fluid: vehicle?.labelRefrigerant ?? "R134a",
           barometer: atmosphere.value,

@@ -9,3 +9,12 @@ export function vehicleDraft(trial?: string): FieldDraft {
   drafts.set(key, draft);
   return draft;
 }
+
+/** The same fields, empty ones beginning with other values. */
+export const beginningWith = (
+  draft: FieldDraft,
+  usual: Readonly<Record<string, string>>,
+): FieldDraft => ({
+  ...draft,
+  field: (name, initial) => draft.field(name, usual[name] ?? initial),
+});

@@ -10,7 +10,8 @@ function CautionRow({ caution, whole }: { readonly caution: Caution; readonly wh
     <details class={whole ? "caution is-whole" : "caution"}>
       <summary>
         <span class="caution-words">
-          <strong>{caution.lead}</strong> <span class="caution-text">{caution.text}</span>{" "}
+          <strong>{caution.lead}</strong> <span class="caution-text">{caution.text}</span>
+          {"\u00a0"}
           <span class="caution-why">Why</span>
         </span>
       </summary>

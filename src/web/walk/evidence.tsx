@@ -1,9 +1,11 @@
 import { useId } from "preact/hooks";
 import { MassColumns, readingName, unitChoice } from "../../report/index.ts";
 import {
+  type Entry,
   judgeReading,
   type ReadingView,
   type StageView,
+  type TraceView,
   type TrialView,
 } from "../../trial/index.ts";
 import { ClosureList } from "../ledger/closure-list.tsx";
@@ -46,12 +48,7 @@ export function Evidence({ trial, stage, step }: Props) {
       {stage.stage === "publish" && step.length === 0 && <ReportPreview trial={trial} />}
       {readings.length > 0 && <Readings readings={readings} view={seen} />}
       {traces.map((trace) => (
-        <section class="sheet" key={trace.id}>
-          <TracePicture trace={trace} view={seen} />
-          <a class="button" href={pathTo("trial", trial, ...stageParts(stage), "trace", trace.id)}>
-            Look into this file
-          </a>
-        </section>
+        <Trace key={trace.id} trial={trial} stage={stage} trace={trace} />
       ))}
       {runs.map((run) => (
         <section class="sheet" key={run.id}>
@@ -67,19 +64,41 @@ export function Evidence({ trial, stage, step }: Props) {
       {seen.ledger.postings.length + seen.vessels.length > 0 && (
         <Masses view={seen} trial={trial} />
       )}
-      {entries.length > 0 && (
-        <section class="sheet">
-          <h3>Entries of this stage</h3>
-          <ol class="entries">
-            {entries.map((entry) => (
-              <EntryRow key={entry.id} trial={trial} view={seen} entry={entry} />
-            ))}
-          </ol>
-        </section>
-      )}
+      {entries.length > 0 && <Entries trial={trial} entries={entries} />}
     </aside>
   );
 }
+
+interface TraceProps {
+  readonly trial: string;
+  readonly stage: StageView;
+  readonly trace: TraceView;
+}
+
+const Trace = ({ trial, stage, trace }: TraceProps) => (
+  <section class="sheet">
+    <TracePicture trace={trace} view={view.value} />
+    <a class="button" href={pathTo("trial", trial, ...stageParts(stage), "trace", trace.id)}>
+      Look into this file
+    </a>
+  </section>
+);
+
+interface EntriesProps {
+  readonly trial: string;
+  readonly entries: readonly Entry[];
+}
+
+const Entries = ({ trial, entries }: EntriesProps) => (
+  <section class="sheet">
+    <h3>Entries of this stage</h3>
+    <ol class="entries">
+      {entries.map((entry) => (
+        <EntryRow key={entry.id} trial={trial} view={view.value} entry={entry} />
+      ))}
+    </ol>
+  </section>
+);
 
 const emptyWords = ({ prompts }: StageView): string =>
   prompts.length > 0

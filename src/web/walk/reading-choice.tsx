@@ -27,7 +27,7 @@ export function ReadingChoice({ trial, stage, onCancel }: Props) {
               >
                 <strong>{prompt.label}</strong>
                 <small class="figure">
-                  {last ? `last ${formatQuantity(last.typed)}` : "not read yet"}
+                  {last ? `Last read: ${formatQuantity(last.typed)}` : "Not read yet"}
                 </small>
               </a>
             </li>

@@ -9,7 +9,8 @@ export function StagesPage({ trial }: { readonly trial: string }) {
     <main class="page" id="main">
       <h1 tabIndex={-1}>Stages</h1>
       <p class="lead">
-        Walk them in the order that the day allows. Recover to Run comes back once a product.
+        Walk them in the order that the day allows. Each product has its own round, from Recover to
+        Run.
       </p>
       {products.length === 0 && (
         <p class="empty">List a product in Plan, and its round of Recover to Run appears here.</p>

@@ -133,7 +133,7 @@ function Import({ act, kind }: { readonly act: Act; readonly kind: "run" | "hold
   };
   return headed(
     act.stage,
-    { title, before: "import" },
+    { title, before: kind === "hold" ? "import-hold" : "import" },
     <ImportStep {...act} kind={kind} onSaved={lookInto} />,
   );
 }
