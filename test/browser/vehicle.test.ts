@@ -108,7 +108,7 @@ describe("at a desk", () => {
 
   test("a system that would not run says why", async () => {
     const { page } = await pageAt(desk);
-    // A tenth of the label charge cannot hold the low-pressure switch closed.
+    // 60 g on a freezing day rest far below the pressure at which the low-pressure switch closes.
     await page.locator("#vehicle-charge").fill("60");
     await page.locator("#vehicle-ambient").fill("0");
     await page.getByRole("heading", { name: "It would not run steadily" }).waitFor();
@@ -138,7 +138,10 @@ describe("at a desk", () => {
       ["Humidity", /% the vent goes from/],
       ["Charge", /the vent stays within/],
     ] as const) {
-      await page.getByRole("radiogroup", { name: "Along which condition" }).getByLabel(name).check();
+      await page
+        .getByRole("radiogroup", { name: "Along which condition" })
+        .getByLabel(name)
+        .check();
       await page.locator(".pic-sweep .pic-title").filter({ hasText: says }).waitFor();
     }
     await page.close();
