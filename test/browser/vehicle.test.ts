@@ -171,4 +171,21 @@ describe("at a desk", () => {
     await headline(page).filter({ hasText: "R134a in this kind of vehicle" }).waitFor();
     await page.close();
   });
+
+  test("what is known of the vehicle is used in its trial, as a correction in the log", async () => {
+    const { page } = await pageAt(desk);
+    await page.getByRole("link", { name: /Coldproof/ }).click();
+    await handOn(page).press("Open the demonstration", "Plan");
+    await page.getByRole("link", { name: "What this vehicle should read" }).click();
+    await page.getByText("Begins with the trial’s vehicle").waitFor();
+    const use = page.getByRole("button", { name: "Use this in the trial" });
+    expect(await use.count()).toBe(0);
+    await page.locator(".vehicle-group summary").filter({ hasText: "Condenser" }).click();
+    await page.locator("#vehicle-own-preheat").fill("4");
+    await use.click();
+    await use.waitFor({ state: "detached" });
+    await page.getByRole("link", { name: "The log" }).click();
+    await page.getByText("Forecasts use what is known of this vehicle.").first().waitFor();
+    await page.close();
+  });
 });

@@ -47,3 +47,19 @@ export const typedOverrides = (
       return [[overrideName(parameter.name), String(shown)]];
     }),
   );
+
+/** All of them in SI, for the log; undefined when one is no plain number in the unit beside its field. */
+export function siOverrides(
+  draft: FieldDraft,
+  parameters: readonly ParameterView[],
+): Readonly<Record<string, number>> | undefined {
+  const values: [string, number][] = [];
+  for (const parameter of parameters) {
+    const text = overrideField(draft, parameter.name);
+    if (text.trim() === "") continue;
+    const parsed = parseNumber(text);
+    if (parsed.kind !== "number") return undefined;
+    values.push([parameter.name, parameterUnit(parameter).si(parsed.value)]);
+  }
+  return Object.fromEntries(values);
+}
