@@ -32,7 +32,7 @@ export { exportTrial, parseExport } from "./export.ts";
 export type { ParsedExport, TrialExport } from "./export.ts";
 export { quantityDimension } from "./dimensions.ts";
 export { quantityNames, quantityWords } from "./quantity-names.ts";
-export { knownFluids, type KnownFluid } from "./known-fluids.ts";
+export { knownBlends, knownFluids, type KnownFluid } from "./known-fluids.ts";
 export { instrumentUncertainty } from "./instruments.ts";
 export { mixingWarning } from "./ledger/mixing.ts";
 export { headingSignature, inspectTable } from "./traces/inspect.ts";

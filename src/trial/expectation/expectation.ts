@@ -1,8 +1,7 @@
-import { isFluidId } from "../../fluids/index.ts";
 import {
   type Band,
   bandOf,
-  pureComposition,
+  type Composition,
   type Running,
   runVehicle,
   type VehicleCase,
@@ -33,42 +32,41 @@ const memory = new WeakMap<TrialView, Map<string, Expectation>>();
 /**
  * The vehicle model's forecast for a reading taken in Prove, Charge, Run or Restore.
  *
- * @param fluid Fluid that should be inside.
+ * @param composition What should be inside, by mass.
  * @returns bands at 95 % from the parameters' plausible ranges: the model is not fitted to this vehicle.
  * Cost: some 20 ms, 0.2 s the first time a fluid is asked for.
  */
 export function expectRunning(
   view: TrialView,
   reading: ReadingInContext,
-  fluid: string,
+  composition: Composition,
 ): Expectation {
   if (!view.vehicle) return none("Describe the vehicle first.");
   const known = conditionsOf(view, reading);
   if (!known) return none("Enter the outside temperature first.");
   const charge = chargeAt(view, reading);
-  const key = JSON.stringify([fluid, charge, known.conditions]);
+  const key = JSON.stringify([composition, charge, known.conditions]);
   const answers = memory.get(view) ?? new Map<string, Expectation>();
   memory.set(view, answers);
   const before = answers.get(key);
   if (before) return before;
-  const answer = forecast(view.vehicle, fluid, charge, known);
+  const answer = forecast(view.vehicle, composition, charge, known);
   answers.set(key, answer);
   return answer;
 }
 
 function forecast(
   described: NonNullable<TrialView["vehicle"]>,
-  fluid: string,
+  composition: Composition,
   charge: number,
   known: KnownConditions,
 ): Expectation {
-  if (!isFluidId(fluid)) return none(`There is no equation for ${fluid} here.`);
   const choice = modelOf(described);
   if (choice.kind === "none") return none(choice.why);
   const request: VehicleCase = {
     vehicle: choice.vehicle,
     conditions: known.conditions,
-    fill: { composition: pureComposition(fluid), charge, air: 0 },
+    fill: { composition, charge, air: 0 },
   };
   const running = runVehicle(request);
   if (running.kind !== "running") {

@@ -1,5 +1,6 @@
-import { isFluidId } from "../../fluids/index.ts";
+import { blendInfo, isFluidId } from "../../fluids/index.ts";
 import { unitById, toSI } from "../../units/index.ts";
+import { type Composition, pureComposition } from "../../vehicle/index.ts";
 import type { ReadingQuantity } from "../events.ts";
 import { instrumentUncertainty } from "../instruments.ts";
 import type { Measured } from "../measured.ts";
@@ -54,8 +55,12 @@ export const asMeasured = ({ value, u }: Pick<ReadingView, "value" | "u">): Meas
 
 /** What should be in the vehicle at this point of the walk. */
 export interface Expected {
-  /** Fluid id, when it is one that can be computed. */
+  /** Fluid id, when it is a pure fluid that can be computed. */
   readonly fluid?: string;
+  /** Name of the blend, when it is a named one. */
+  readonly blend?: string;
+  /** Either of them by mass. */
+  readonly composition?: Composition;
   readonly name: string;
 }
 
@@ -103,8 +108,16 @@ export function nothingExpected(
       ];
 }
 
-const named = (fluid: string): Expected =>
-  isFluidId(fluid) ? { fluid, name: fluid } : { name: fluid };
+function named(text: string): Expected {
+  if (isFluidId(text)) return { fluid: text, composition: pureComposition(text), name: text };
+  const blend = blendInfo(text);
+  if (!blend) return { name: text };
+  const composition = {
+    ids: blend.shares.map(({ fluid }) => fluid),
+    fractions: blend.shares.map(({ mass }) => mass),
+  };
+  return { blend: blend.name, composition, name: blend.name };
+}
 
 const label = ({ vehicle }: TrialView): Expected | undefined =>
   vehicle && named(vehicle.labelRefrigerant);
@@ -113,5 +126,6 @@ function ofProduct(view: TrialView, id: string): Expected | undefined {
   const product = view.products.find((each) => each.id === id);
   if (!product) return undefined;
   const { fluid, name } = product;
-  return fluid !== undefined && isFluidId(fluid) ? { fluid, name: `${name} (${fluid})` } : { name };
+  const declared = fluid === undefined ? undefined : named(fluid);
+  return declared?.composition ? { ...declared, name: `${name} (${declared.name})` } : { name };
 }

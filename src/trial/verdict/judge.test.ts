@@ -81,6 +81,37 @@ describe("static pressure in Prove, metal at 20.1 °C", () => {
   });
 });
 
+describe("a product that declares a named blend", () => {
+  const declared = {
+    ...view,
+    products: view.products.map((each) => ({ ...each, fluid: "HC 50/40/10" })),
+  };
+  const run = view.runs.find(({ stage }) => stage === "run");
+  const inRun = (quantity: "static-low" | "high-side", value: number) =>
+    judgeReading(declared, {
+      quantity,
+      form: "steady",
+      typed: { value, unit: "psig" },
+      stage: "run",
+      ...(lowGauge !== undefined && { instrument: lowGauge }),
+      ...(product !== undefined && { round: product }),
+      ...(quantity === "high-side" && run && { run: run.id, when: run.when }),
+    });
+
+  test("its static band runs from dew to bubble pressure", () => {
+    // Facts of hydrocarbon blends, CoolProp 8.0.0: 41 to 66 psig at 20 °C and sea level; the metal is at 18.0 °C.
+    expect(inRun("static-low", 52)?.kind).toBe("within");
+    expect(inRun("static-low", 90)?.kind).toBe("higher");
+    expect(inRun("static-low", 20)?.kind).toBe("lower");
+    expect(inRun("static-low", 52)?.basis).toMatch(/Dew to bubble/);
+  });
+
+  test("its running band comes from the vehicle's model on that blend", () => {
+    expect(inRun("high-side", 150)?.basis).toMatch(/HC 50\/40\/10/);
+    expect(inRun("high-side", 150)?.band).toBeDefined();
+  });
+});
+
 describe("vacuum at 24 °C", () => {
   const micronGauge = view.instruments.find(({ measures }) => measures === "vacuum")?.id;
   const pulled = (value: number, unit: string, instrument = micronGauge) =>

@@ -32,8 +32,8 @@ export function judgeRunning(view: TrialView, reading: ReadingInContext): Verdic
     reading.quantity === "vent-temperature"
       ? publishedVent(view, reading)
       : publishedPressure(view, reading);
-  if (expected.fluid === undefined) return table;
-  const forecast = expectRunning(view, reading, expected.fluid);
+  if (!expected.composition) return table;
+  const forecast = expectRunning(view, reading, expected.composition);
   if (forecast.kind === "none")
     return { ...table, details: [noModel(forecast.why), ...table.details] };
   const massUnit = /^(lb|oz)$/.test(view.vehicle?.labelChargeTyped.unit ?? "") ? "oz" : "g";

@@ -10,6 +10,7 @@ import {
   nothingExpected,
   referenceOf,
 } from "./context.ts";
+import { judgeStaticBlend } from "./static-blend.ts";
 import type { ReadingInContext, Verdict, VerdictDetail } from "./view.ts";
 import { airOf, shown, shownStep, withoutBand } from "./words.ts";
 
@@ -29,6 +30,9 @@ export function judgeStatic(view: TrialView, reading: ReadingInContext): Verdict
   const bare = withoutBand({ value, u });
   const expected = expectedFluid(view, reading);
   if (!expected) return bare(...nothingExpected(view, reading));
+  if (expected.blend !== undefined) {
+    return judgeStaticBlend(view, reading, { blend: expected.blend, name: expected.name });
+  }
   if (expected.fluid === undefined || !isFluidId(expected.fluid)) {
     return bare(
       "no fluid declared",

@@ -1,15 +1,11 @@
 import { expect, test } from "vitest";
-import { knownFluids, project } from "../../trial/index.ts";
+import { knownBlends, knownFluids, project } from "../../trial/index.ts";
 import { fluidOptions, substanceOptions } from "./substances.ts";
 
-test("every fluid is offered once, what vehicle labels carry first", () => {
+test("every fluid and blend is offered once, what vehicle labels carry first", () => {
   const ids = fluidOptions().map(({ value }) => value);
   expect(ids[0]).toBe("R134a");
-  expect([...ids].sort()).toEqual(
-    knownFluids()
-      .map(({ id }) => id)
-      .sort(),
-  );
+  expect([...ids].sort()).toEqual([...knownFluids().map(({ id }) => id), ...knownBlends()].sort());
 });
 
 test("a vessel may hold any of them before anything is described", () => {

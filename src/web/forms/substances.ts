@@ -1,4 +1,4 @@
-import { knownFluids, type TrialView } from "../../trial/index.ts";
+import { knownBlends, knownFluids, type TrialView } from "../../trial/index.ts";
 import type { Option } from "./spec.ts";
 
 /** What vehicle labels carry most, by fluid id: offered before the rest. */
@@ -11,12 +11,14 @@ const optionOf = ({ id, name }: { id: string; name: string }): Option =>
 
 let made: readonly Option[] | undefined;
 
-/** Every pure fluid that can be computed, by fluid id; the common ones first. Made when first asked for. */
+/** Every pure fluid and named blend that can be computed; the common ones first. Made when first asked for. */
 export function fluidOptions(): readonly Option[] {
   made ??= [
     ...common.flatMap((id) => knownFluids().filter((fluid) => fluid.id === id)),
     ...knownFluids().filter(({ id }) => !common.includes(id)),
-  ].map(optionOf);
+  ]
+    .map(optionOf)
+    .concat(knownBlends().map((name) => ({ value: name, label: name, group: "Blends" })));
   return made;
 }
 
