@@ -6,6 +6,7 @@ import {
   runVehicle,
   type VehicleCase,
 } from "../../vehicle/index.ts";
+import { vehicleAccount } from "../ledger/view.ts";
 import type { TrialView } from "../view.ts";
 import type { ReadingInContext } from "../verdict/view.ts";
 import { conditionsOf, type KnownConditions } from "./conditions.ts";
@@ -45,6 +46,7 @@ export function expectRunning(
   const known = conditionsOf(view, reading);
   if (!known) return none("Enter the outside temperature first.");
   const charge = chargeAt(view, reading);
+  if (charge === undefined) return none("Post the transfer into the vehicle first.");
   const key = JSON.stringify([composition, charge, known.conditions]);
   const answers = memory.get(view) ?? new Map<string, Expectation>();
   memory.set(view, answers);
@@ -76,13 +78,29 @@ function forecast(
   return { kind: "expected", running, band, known, charge, title: choice.vehicle.title };
 }
 
-/** What the ledger has in the vehicle at the reading's time; the label charge while nothing was weighed in. */
-function chargeAt({ ledger, vehicle }: TrialView, reading: ReadingInContext): number {
-  const label = vehicle?.labelCharge ?? 0;
-  if (reading.stage === "prove") return label;
-  const account = ledger.accounts.find(({ kind }) => kind === "vehicle");
+/**
+ * kg inside at the reading: the label charge in Prove; in a product's round what that round put in; in Restore what
+ * the ledger has in the vehicle then. Undefined while nothing was weighed in, because no charge is guessed.
+ */
+function chargeAt(view: TrialView, reading: ReadingInContext): number | undefined {
   const moment = reading.when === undefined ? Infinity : Date.parse(reading.when);
-  const before = account?.history.filter(({ when }) => Date.parse(when) <= moment).at(-1);
-  const inside = before?.mass.value ?? account?.mass.value ?? label;
-  return inside > 0 ? inside : label;
+  const until = ({ when }: { readonly when: string }): boolean => Date.parse(when) <= moment;
+  const { ledger, vehicle } = view;
+  if (reading.stage === "prove") return vehicle?.labelCharge;
+  if (reading.stage === "restore") {
+    const account = ledger.accounts.find(({ kind }) => kind === "vehicle");
+    return positive(account?.history.filter(until).at(-1)?.mass.value ?? account?.mass.value);
+  }
+  const ofRound = new Set(
+    view.entries
+      .filter(({ body }) => "round" in body && body.round === reading.round)
+      .map(({ id }) => id),
+  );
+  const put = ledger.postings.filter(
+    (posting) => posting.to === vehicleAccount && ofRound.has(posting.entry) && until(posting),
+  );
+  return positive(put.reduce((sum, { mass }) => sum + mass.value, 0));
 }
+
+const positive = (mass: number | undefined): number | undefined =>
+  mass !== undefined && mass > 0 ? mass : undefined;

@@ -95,7 +95,7 @@ describe("a product that declares a named blend", () => {
       stage: "run",
       ...(lowGauge !== undefined && { instrument: lowGauge }),
       ...(product !== undefined && { round: product }),
-      ...(quantity === "high-side" && run && { run: run.id, when: run.when }),
+      ...(quantity === "high-side" && run && { run: run.id }),
     });
 
   test("its static band runs from dew to bubble pressure", () => {
@@ -109,6 +109,22 @@ describe("a product that declares a named blend", () => {
   test("its running band comes from the vehicle's model on that blend", () => {
     expect(inRun("high-side", 150)?.basis).toMatch(/HC 50\/40\/10/);
     expect(inRun("high-side", 150)?.band).toBeDefined();
+    // What this round put in counts, though the vehicle has been recovered and restored since.
+    expect(inRun("high-side", 150)?.details[0]?.text).toMatch(/holding 211/);
+  });
+
+  test("before anything of it was weighed in there is no forecast", () => {
+    const empty = { ...declared, ledger: { ...declared.ledger, postings: [] } };
+    const verdict = judgeReading(empty, {
+      quantity: "high-side",
+      form: "steady",
+      typed: { value: 150, unit: "psig" },
+      stage: "charge",
+      ...(product !== undefined && { round: product }),
+      ...(run && { run: run.id }),
+    });
+    expect(verdict?.band).toBeUndefined();
+    expect(verdict?.details[0]?.text).toBe("Post the transfer into the vehicle first.");
   });
 });
 
