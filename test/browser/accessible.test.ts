@@ -1,14 +1,11 @@
-import type { Browser, Page } from "playwright-core";
+import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { launchChromium } from "./chromium.ts";
+import { grave } from "./grave.ts";
 import { handOn } from "./walk/hand.ts";
 import { axeSource, buildApp, endAll, openHouse } from "./walk/house.ts";
 
 /** No serious or critical violation of the axe rules on any main screen, narrow and wide, light and dark. */
-declare const axe: {
-  run(): Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }>;
-};
-
 let browser: Browser;
 let url: string;
 
@@ -20,16 +17,6 @@ afterAll(async () => {
   await browser.close();
   await endAll();
 });
-
-const grave = (page: Page): Promise<string[]> =>
-  page.evaluate(async () => {
-    const { violations } = await axe.run();
-    return violations
-      .filter(({ impact }) => impact === "serious" || impact === "critical")
-      .flatMap(({ id, nodes }) =>
-        nodes.slice(0, 3).map(({ html }) => `${id}: ${html.slice(0, 160)}`),
-      );
-  });
 
 const screens = [
   "stage/plan/-",

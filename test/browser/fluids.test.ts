@@ -2,14 +2,11 @@ import { readFile } from "node:fs/promises";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { launchChromium } from "./chromium.ts";
+import { grave } from "./grave.ts";
 import { handOn } from "./walk/hand.ts";
 import { axeSource, buildApp, endAll, openHouse } from "./walk/house.ts";
 
 /** The page of fluids and blends as a person uses it, narrow and wide, light and dark. */
-declare const axe: {
-  run(): Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }>;
-};
-
 let browser: Browser;
 let url: string;
 
@@ -43,16 +40,6 @@ async function pageAt({ width, colorScheme }: Screen): Promise<{ page: Page; fau
   await page.getByRole("heading", { level: 1, name: "Fluids and blends" }).waitFor();
   return { page, faults };
 }
-
-const grave = (page: Page): Promise<string[]> =>
-  page.evaluate(async () => {
-    const { violations } = await axe.run();
-    return violations
-      .filter(({ impact }) => impact === "serious" || impact === "critical")
-      .flatMap(({ id, nodes }) =>
-        nodes.slice(0, 3).map(({ html }) => `${id}: ${html.slice(0, 160)}`),
-      );
-  });
 
 /** On a phone the part is opened first; at a desk all parts stand open. */
 async function openPart(page: Page, name: string): Promise<void> {

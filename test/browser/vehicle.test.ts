@@ -1,14 +1,11 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { launchChromium } from "./chromium.ts";
+import { grave } from "./grave.ts";
 import { handOn } from "./walk/hand.ts";
 import { axeSource, buildApp, endAll, openHouse } from "./walk/house.ts";
 
 /** What a vehicle should read, as a person asks for it, narrow and wide, light and dark. */
-declare const axe: {
-  run(): Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }>;
-};
-
 let browser: Browser;
 let url: string;
 
@@ -47,16 +44,6 @@ async function pageAt({ width, colorScheme }: Screen): Promise<{ page: Page; fau
 
 const headline = (page: Page) => page.locator(".vehicle-head");
 const drawing = (page: Page, kind: string) => page.locator(`.pic-${kind} svg`);
-
-const grave = (page: Page): Promise<string[]> =>
-  page.evaluate(async () => {
-    const { violations } = await axe.run();
-    return violations
-      .filter(({ impact }) => impact === "serious" || impact === "critical")
-      .flatMap(({ id, nodes }) =>
-        nodes.slice(0, 3).map(({ html }) => `${id}: ${html.slice(0, 160)}`),
-      );
-  });
 
 const isWithin = (page: Page): Promise<boolean> =>
   page.evaluate(() => document.documentElement.scrollWidth <= innerWidth);
