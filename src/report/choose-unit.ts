@@ -38,6 +38,15 @@ const unitsOfQuantities: Readonly<Record<ReadingQuantity, Pair>> = {
   "oil-drained": ["mL", "mL"],
   "oil-returned": ["mL", "mL"],
   "pump-time": ["min", "min"],
+  "discharge-temperature": temperature,
+  "suction-line-temperature": temperature,
+  "liquid-line-temperature": temperature,
+  superheat: ["Δ°F", "K"],
+  subcooling: ["Δ°F", "K"],
+  "clutch-duty": ["%", "%"],
+  "vessel-pressure": pressure,
+  "vessel-temperature": temperature,
+  "boiling-temperature": temperature,
 };
 
 /** Things of a trial that are not readings. */

@@ -30,6 +30,8 @@ export {
   readingName,
   shortNames,
   stageNames,
+  testerAnswer,
+  testerNames,
 } from "./names.ts";
 export { bandLook } from "./pictures/band-look.ts";
 export { BandScale, type BandScaleProps, bandTable } from "./pictures/band-scale.tsx";

@@ -40,10 +40,28 @@ export const stageNames: Readonly<Record<Stage, string>> = {
   evacuate: "Evacuate",
   charge: "Charge",
   run: "Run",
+  identify: "Identify",
   restore: "Restore",
   compare: "Compare",
+  hazards: "Hazards",
+  claims: "Claims",
   publish: "Publish",
 };
+
+/** What tested a sample, inside a sentence's beginning. */
+export const testerNames: Readonly<Record<BodyOf<"sample-tested">["method"], string>> = {
+  identifier: "Identifier",
+  "combustible-gas-detector": "Combustible-gas detector",
+  "halogen-detector": "Halogen detector",
+};
+
+/** What it said: percentages, or whether it responded. */
+export const testerAnswer = ({
+  parts,
+  responded,
+}: Pick<BodyOf<"sample-tested">, "parts" | "responded">): string =>
+  parts?.map(({ substance, percent }) => `${substance} ${percent} %`).join(", ") ??
+  (responded === true ? "responded" : "did not respond");
 
 export const conditionNames: Readonly<Record<RunView["condition"], string>> = {
   "parked-idle": "parked at idle",

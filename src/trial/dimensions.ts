@@ -32,6 +32,15 @@ export const quantityDimension: Readonly<Record<ReadingQuantity, Dimension>> = {
   "oil-drained": "volume",
   "oil-returned": "volume",
   "pump-time": "duration",
+  "discharge-temperature": "temperature",
+  "suction-line-temperature": "temperature",
+  "liquid-line-temperature": "temperature",
+  superheat: "temperature-difference",
+  subcooling: "temperature-difference",
+  "clutch-duty": "ratio",
+  "vessel-pressure": "pressure",
+  "vessel-temperature": "temperature",
+  "boiling-temperature": "temperature",
 };
 
 type Sign =

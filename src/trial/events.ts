@@ -20,14 +20,17 @@ export const stages = [
   "evacuate",
   "charge",
   "run",
+  "identify",
   "restore",
   "compare",
+  "hazards",
+  "claims",
   "publish",
 ] as const;
 export type Stage = (typeof stages)[number];
 
 /** Stages that are walked once a product; their entries carry the product's id as `round`. */
-export const repeatedStages = ["recover", "evacuate", "charge", "run"] as const;
+export const repeatedStages = ["recover", "evacuate", "charge", "run", "identify"] as const;
 
 export const readingQuantities = [
   "static-low",
@@ -50,6 +53,15 @@ export const readingQuantities = [
   "oil-drained",
   "oil-returned",
   "pump-time",
+  "discharge-temperature",
+  "suction-line-temperature",
+  "liquid-line-temperature",
+  "superheat",
+  "subcooling",
+  "clutch-duty",
+  "vessel-pressure",
+  "vessel-temperature",
+  "boiling-temperature",
 ] as const;
 export type ReadingQuantity = (typeof readingQuantities)[number];
 
@@ -245,6 +257,29 @@ export const bodySchemas = {
         .max(60),
     }),
   }),
+  /** What a detector or an identifier said about the contents of a vessel. */
+  "sample-tested": z
+    .strictObject({
+      ...where,
+      vessel: vessel.optional(),
+      method: z.enum(["identifier", "combustible-gas-detector", "halogen-detector"]),
+      /** A detector's answer. */
+      responded: z.boolean().optional(),
+      /** An identifier's percentages by mass: fluid ids, `hydrocarbons` or `air`. */
+      parts: z
+        .array(z.strictObject({ substance: text(24).min(1), percent: z.number().min(0).max(100) }))
+        .min(1)
+        .max(12)
+        .optional(),
+      instrument: id.optional(),
+      note: text(500).optional(),
+    })
+    .refine((body) => (body.method === "identifier") === (body.parts !== undefined), {
+      error: "an identifier gives percentages; a detector gives a yes or a no",
+    })
+    .refine((body) => (body.method === "identifier") === (body.responded === undefined), {
+      error: "a detector gives a yes or a no; an identifier gives percentages",
+    }),
   "item-confirmed": z.strictObject({ ...where, item: label, confirmed: z.boolean() }),
   "note-written": z.strictObject({ ...where, text: text(4000).min(1) }),
   "entry-corrected": z.strictObject({

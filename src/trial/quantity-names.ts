@@ -22,6 +22,15 @@ export const quantityNames: Readonly<Record<ReadingQuantity, string>> = {
   "oil-drained": "Oil drained",
   "oil-returned": "Oil put back",
   "pump-time": "Pump time",
+  "discharge-temperature": "Discharge line",
+  "suction-line-temperature": "Suction line",
+  "liquid-line-temperature": "Liquid line",
+  superheat: "Superheat",
+  subcooling: "Subcooling",
+  "clutch-duty": "Share of time the clutch is in",
+  "vessel-pressure": "Pressure in the vessel",
+  "vessel-temperature": "Temperature of the vessel",
+  "boiling-temperature": "Boiling temperature at outside pressure",
 };
 
 /** The same inside a sentence. */

@@ -1,6 +1,6 @@
 import { type BodyOf, type Entry, type EntryType } from "../../trial/index.ts";
 import { formatQuantity, isUnitId, type Quantity, THIN_SPACE } from "../../units/index.ts";
-import { conditionNames, readingName } from "../names.ts";
+import { conditionNames, readingName, testerAnswer, testerNames } from "../names.ts";
 import { instrumentName, type Page, substanceName, vesselName } from "./context.ts";
 
 /** A quantity as it was typed, whatever its unit. */
@@ -40,6 +40,12 @@ const sentences: Sentences = {
       body.note,
     ),
   "trace-imported": ({ fileName }) => `Logger file imported: ${fileName}`,
+  "sample-tested": (body, page) =>
+    joined(
+      `${testerNames[body.method]}: ${testerAnswer(body)}`,
+      body.vessel !== undefined ? vesselName(page, body.vessel) : undefined,
+      body.note,
+    ),
   "item-confirmed": ({ item, confirmed }, { view }) => {
     const text = view.stages
       .flatMap(({ requirements }) => requirements)

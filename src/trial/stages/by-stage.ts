@@ -198,6 +198,19 @@ export const run: Rule = (facts, _entries, place) => {
   ];
 };
 
+export const identify: Rule = (facts, _entries, place) => [
+  readingsTaken(
+    facts,
+    place,
+    "contents",
+    [
+      "Read the can's pressure with the temperature of its liquid.",
+      "The can's pressure and temperature were read.",
+    ],
+    ["vessel-pressure", "vessel-temperature"],
+  ),
+];
+
 export const restore: Rule = (facts, entries, place) => [
   transferPosted(facts, entries, place, {
     id: "recovered",
@@ -264,6 +277,32 @@ export const compare: Rule = (facts) => {
     ),
   ];
 };
+
+export const hazards: Rule = (facts, _entries, place) => [
+  setUp(
+    "vehicle-cabin",
+    ["Give the cabin's volume.", "The cabin's volume is known."],
+    facts.vehicle?.cabinVolume !== undefined,
+    "Without it no concentration can be told.",
+  ),
+  confirmed(facts, place, "hazards-understood", [
+    "Read what a leak would do.",
+    "What a leak would do has been read.",
+  ]),
+];
+
+export const claims: Rule = (facts, _entries, place) => [
+  setUp(
+    "product-claims",
+    ["Write down what each label claims.", "What each label claims is written down."],
+    facts.products.length > 0 && facts.products.every((product) => product.claims.length > 0),
+    "A product has no claim yet.",
+  ),
+  confirmed(facts, place, "claims-read", [
+    "Read the verdict on every claim.",
+    "The verdict on every claim has been read.",
+  ]),
+];
 
 export const publish: Rule = (facts, _entries, place) => {
   const open = facts.ledger.closures.filter(({ grade }) => grade === "does-not-close");

@@ -77,6 +77,25 @@ const wordings: Readonly<Record<ReadingQuantity, Wording>> = {
   "oil-drained": { unit: both("mL") },
   "oil-returned": { unit: both("mL"), why: "Put back what came out, new." },
   "pump-time": { unit: both("min") },
+  "discharge-temperature": { unit: temperature, place: "compressor outlet, insulated clamp" },
+  "suction-line-temperature": {
+    unit: temperature,
+    place: "pipe at the compressor, insulated clamp",
+  },
+  "liquid-line-temperature": {
+    unit: temperature,
+    place: "pipe after the condenser, insulated clamp",
+  },
+  superheat: { unit: { us: "Δ°F", si: "K" } },
+  subcooling: { unit: { us: "Δ°F", si: "K" } },
+  "clutch-duty": { unit: both("%") },
+  "vessel-pressure": { unit: pressure, place: "valve of the vessel, standing still" },
+  "vessel-temperature": {
+    unit: temperature,
+    place: "wall below the liquid level, shaded, after an hour at rest",
+    why: "Pressure says what is inside only together with the temperature of the liquid.",
+  },
+  "boiling-temperature": { unit: temperature },
 };
 
 const running: readonly ReadingQuantity[] = [
@@ -101,8 +120,11 @@ const asked: Readonly<Record<Stage, readonly ReadingQuantity[]>> = {
   evacuate: evacuating,
   charge: ["oil-returned", "can-volume"],
   run: [...running, ...atRest],
+  identify: ["vessel-temperature", "vessel-pressure", "gross-mass", "can-volume"],
   restore: ["oil-drained", ...evacuating, ...running],
   compare: [],
+  hazards: [],
+  claims: [],
   publish: [],
 };
 

@@ -30,8 +30,11 @@ test("an empty log has all its stages, each saying what it needs", () => {
     "evacuate",
     "charge",
     "run",
+    "identify",
     "restore",
     "compare",
+    "hazards",
+    "claims",
     "publish",
   ]);
   expect(stages.every(({ status }) => status === "not-started")).toBe(true);

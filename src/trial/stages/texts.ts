@@ -33,6 +33,11 @@ export const stageTexts: Readonly<
     endState:
       "Settled readings in named conditions exist, with the return air's temperature and humidity among them.",
   },
+  identify: {
+    title: "Identify",
+    endState:
+      "It is known how probable each possible content of the can is, and which cheap measurement would separate what remains.",
+  },
   restore: {
     title: "Restore",
     endState:
@@ -42,6 +47,16 @@ export const stageTexts: Readonly<
     title: "Compare",
     endState:
       "Each product stands beside the label refrigerant in the same condition, with what was not equal said next to it.",
+  },
+  hazards: {
+    title: "Hazards",
+    endState:
+      "It is known what happens if the charge leaks into the cabin or the bay, with the limit it is held against.",
+  },
+  claims: {
+    title: "Claims",
+    endState:
+      "Each sentence on the label is supported, contradicted or undecided, with the test behind it.",
   },
   publish: {
     title: "Publish",

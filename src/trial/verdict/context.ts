@@ -72,6 +72,7 @@ export function expectedFluid(view: TrialView, reading: ReadingInContext): Expec
   switch (reading.stage) {
     case "charge":
     case "run":
+    case "identify":
       return reading.round === undefined ? undefined : ofProduct(view, reading.round);
     case "recover": {
       const place = view.products.findIndex(({ id }) => id === reading.round);
@@ -84,6 +85,8 @@ export function expectedFluid(view: TrialView, reading: ReadingInContext): Expec
     case "plan":
     case "evacuate":
     case "compare":
+    case "hazards":
+    case "claims":
     case "publish":
       return undefined;
   }

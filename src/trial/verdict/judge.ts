@@ -38,6 +38,15 @@ export function judgeReading(view: TrialView, reading: ReadingInContext): Verdic
     case "oil-drained":
     case "oil-returned":
     case "pump-time":
+    case "discharge-temperature":
+    case "suction-line-temperature":
+    case "liquid-line-temperature":
+    case "superheat":
+    case "subcooling":
+    case "clutch-duty":
+    case "vessel-pressure":
+    case "vessel-temperature":
+    case "boiling-temperature":
       return undefined;
   }
 }

@@ -64,6 +64,7 @@ export function correctSpecs(entry: Entry): readonly FieldSpec[] {
       return noteSpecs;
     case "trace-imported":
     case "item-confirmed":
+    case "sample-tested":
       return [];
     case "trial-opened":
     case "vehicle-described":

@@ -1,4 +1,10 @@
-import { conditionNames, readingName, stageNames } from "../../report/index.ts";
+import {
+  conditionNames,
+  readingName,
+  stageNames,
+  testerAnswer,
+  testerNames,
+} from "../../report/index.ts";
 import {
   type BodyOf,
   type Entry,
@@ -76,6 +82,8 @@ export function entryWords(view: TrialView, entry: Entry): EntryWords {
         what: entry.body.kind === "hold" ? "Hold trace" : "Logger file",
         says: `${entry.body.fileName}: ${entry.body.mapping.columns.map(({ quantity }) => quantityWords(quantity)).join(", ")}`,
       };
+    case "sample-tested":
+      return { what: testerNames[entry.body.method], says: testerAnswer(entry.body) };
     case "item-confirmed":
       return { what: "Confirmed", says: statementOf(view, entry.body) };
     case "note-written":

@@ -1,7 +1,4 @@
 import type { StageView } from "../../trial/index.ts";
-import { CompareBoard } from "../publish/compare-board.tsx";
-import { PublishBoard } from "../publish/publish-board.tsx";
-import { SetUp } from "../plan/set-up.tsx";
 import { view } from "../shell/log-keeper.ts";
 import { pathTo } from "../shell/route.ts";
 import { Cautions } from "./caution-box.tsx";
@@ -9,6 +6,7 @@ import { Evidence } from "./evidence.tsx";
 import { MoreActs } from "./more-acts.tsx";
 import { NextCard } from "./next-card.tsx";
 import { RequirementList } from "./requirement-list.tsx";
+import { StageBoards } from "./stage-board.tsx";
 import { roundPart } from "./stage-key.ts";
 import { Step } from "./step.tsx";
 
@@ -74,9 +72,7 @@ function Overview({ trial, stage }: OverviewProps) {
       <NextCard trial={trial} stage={stage} />
       <Cautions cautions={stage.cautions} />
       <RequirementList trial={trial} stage={stage} />
-      {stage.stage === "plan" && <SetUp trial={trial} />}
-      {stage.stage === "compare" && <CompareBoard />}
-      {stage.stage === "publish" && <PublishBoard trial={trial} />}
+      <StageBoards trial={trial} stage={stage} />
       <MoreActs trial={trial} stage={stage} />
     </>
   );

@@ -1,0 +1,9 @@
+// Inference: posteriors from priors and likelihoods, their samples, summaries and diagnostics.
+// It must never know physics, units, files or clocks. Randomness is seeded by the caller.
+export {
+  effectiveSamples,
+  entropy,
+  logSumExp,
+  normalisedWeights,
+  weightedQuantile,
+} from "./weights.ts";

@@ -1,0 +1,25 @@
+import type { ComponentType } from "preact";
+import type { Stage, StageView } from "../../trial/index.ts";
+import { SetUp } from "../plan/set-up.tsx";
+import { CompareBoard } from "../publish/compare-board.tsx";
+import { PublishBoard } from "../publish/publish-board.tsx";
+
+export interface BoardProps {
+  readonly trial: string;
+  readonly stage: StageView;
+}
+
+/** What a stage computes, below what it asks for: one board or several a stage, in this order. */
+const boards: Readonly<Partial<Record<Stage, readonly ComponentType<BoardProps>[]>>> = {
+  plan: [SetUp],
+  compare: [CompareBoard],
+  publish: [PublishBoard],
+};
+
+export const StageBoards = ({ trial, stage }: BoardProps) => (
+  <>
+    {boards[stage.stage]?.map((Board, i) => (
+      <Board key={i} trial={trial} stage={stage} />
+    ))}
+  </>
+);
