@@ -7,3 +7,20 @@ export {
   normalisedWeights,
   weightedQuantile,
 } from "./weights.ts";
+export { type BoxOptions, type CubeSamples, sampleCube } from "./shrinking-box.ts";
+export { expectedInformation, type ForeseenOutcomes } from "./expected-information.ts";
+export { logNormal, logNormalVector, normalShare } from "./gaussian.ts";
+export { quasiRandomPoint, quasiRandomSteps } from "./quasi-random.ts";
+export {
+  calibrationError,
+  type Forecast,
+  type ReliabilityRow,
+  reliabilityTable,
+} from "./reliability.ts";
+export {
+  cubicBasis,
+  cubicTerms,
+  evaluateCubic,
+  fitCubics,
+  simplexLattice,
+} from "./simplex-polynomial.ts";
