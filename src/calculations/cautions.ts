@@ -28,4 +28,6 @@ export const cautions = {
     "A blend with glide is charged as liquid: vapour taken from the top changes what comes out and what is left.",
   vacuumTest:
     "A vacuum hold finds gross leaks and water only: it loads seals inwards by 1 bar, service loads them outwards by 5 to 20 bar.",
+  flameTest:
+    "Never test an unknown gas with a flame or by smell, and release none of it to find out what it is.",
 } as const;

@@ -6,6 +6,7 @@ import { climate } from "./climate.ts";
 import { cycle } from "./cycle.ts";
 import type { Calculation } from "./definition.ts";
 import { flammability } from "./flammability.ts";
+import { identifyCalculation } from "./identify.ts";
 import { operatingCheck } from "./operating-check.ts";
 import { phaseDiagramCalculation } from "./phase-diagram.ts";
 import { readInput } from "./read-input.ts";
@@ -36,6 +37,7 @@ export const calculations: readonly Calculation[] = [
   phaseDiagramCalculation,
   vehicleCalculation,
   sweepCalculation,
+  identifyCalculation,
 ];
 
 /** The calculation of this name; `undefined` if there is none. */

@@ -7,5 +7,10 @@ export { type Family, type FamilyKind, families, findFamily } from "./contents/f
 export type { NextMeasurement } from "./contents/foresee.ts";
 export type { ContentHazard } from "./contents/hazards.ts";
 export { type Contents, identify, type IdentifyOptions } from "./contents/identify.ts";
-export { type JudgedFamily, type Posterior, posteriorOf, type PosteriorOptions } from "./contents/posterior.ts";
+export {
+  type JudgedFamily,
+  type Posterior,
+  posteriorOf,
+  type PosteriorOptions,
+} from "./contents/posterior.ts";
 export { CONTENTS_T } from "./contents/surface.ts";

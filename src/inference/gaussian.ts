@@ -7,7 +7,11 @@ const LOG_2PI = Math.log(2 * Math.PI);
  * @param residual   Overwritten.
  * @returns          −∞ if the covariance is not positive definite.
  */
-export function logNormalVector(n: number, covariance: Float64Array, residual: Float64Array): number {
+export function logNormalVector(
+  n: number,
+  covariance: Float64Array,
+  residual: Float64Array,
+): number {
   let log = -0.5 * n * LOG_2PI;
   for (let i = 0; i < n; i++) {
     for (let j = 0; j <= i; j++) {
@@ -36,7 +40,6 @@ export function normalShare(x: number): number {
   const tail =
     (Math.exp(-0.5 * x * x) / Math.sqrt(2 * Math.PI)) *
     t *
-    (0.31938153 +
-      t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
+    (0.31938153 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
   return x >= 0 ? 1 - tail : tail;
 }

@@ -44,5 +44,8 @@ export function reliabilityTable(
 /** Mean distance between stated and observed, weighted by the number of forecasts. */
 export function calibrationError(rows: readonly ReliabilityRow[]): number {
   const total = rows.reduce((sum, { count }) => sum + count, 0);
-  return rows.reduce((sum, row) => sum + (row.count / total) * Math.abs(row.stated - row.observed), 0);
+  return rows.reduce(
+    (sum, row) => sum + (row.count / total) * Math.abs(row.stated - row.observed),
+    0,
+  );
 }

@@ -86,3 +86,19 @@ export type {
   StatePoint,
   StateShown,
 } from "./pictures/phase-points.ts";
+export {
+  FamilyBars,
+  type FamilyBarsProps,
+  type FamilyShare,
+  familyTable,
+  PartIntervals,
+  type PartIntervalsProps,
+  type PartShare,
+  partTable,
+} from "./pictures/contents-chart.tsx";
+export {
+  contentsFinding,
+  evidenceWords,
+  familyShares,
+  leadingComposition,
+} from "./contents-words.ts";

@@ -95,3 +95,5 @@ export type {
 } from "./traces/view.ts";
 export { judgeReading, judgeRunValue } from "./verdict/judge.ts";
 export type { ReadingInContext, Verdict, VerdictDetail } from "./verdict/view.ts";
+export { contentsOf } from "./findings/contents.ts";
+export type { ContentsEvidence, GatheredEvidence } from "./findings/contents.ts";

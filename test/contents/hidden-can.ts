@@ -1,7 +1,14 @@
 import { families, type Family, type Evidence } from "../../src/evidence/index.ts";
 import { fluidInfo } from "../../src/fluids/index.ts";
 import { normal, type Random } from "../../src/numerics/index.ts";
-import { bulkAtTP, bulkAtTRho, type Material, materialOf, type Part, toMoles } from "../../src/service/index.ts";
+import {
+  bulkAtTP,
+  bulkAtTRho,
+  type Material,
+  materialOf,
+  type Part,
+  toMoles,
+} from "../../src/service/index.ts";
 
 /** What somebody put into a can, and what exact physics makes of it: no table of the identification is used. */
 export interface HiddenCan {
@@ -25,13 +32,17 @@ export const SHOP: Noise = { p: (0.005 * 35e5) / Math.sqrt(3), T: 1 / Math.sqrt(
 /** Part of an instrument's variance that its readings share, as the model takes it. */
 const SHARED = 0.8;
 
+function fail(): never {
+  throw new RangeError("nothing to pick from");
+}
+
 function pick<T>(list: readonly T[], weight: (each: T) => number, random: Random): T {
   let left = random() * list.reduce((sum, each) => sum + weight(each), 0);
   for (const each of list) {
     left -= weight(each);
     if (left <= 0) return each;
   }
-  return list[list.length - 1]!;
+  return list[list.length - 1] ?? fail();
 }
 
 /** A can drawn from the prior, filled to a random share; another one is drawn where physics has no answer. */
@@ -65,7 +76,8 @@ function filled(family: Family, random: Random): HiddenCan | undefined {
   const liquidDensity = (T: number): number => {
     // Above any bubble point a refrigerant has: compressed liquid, a fraction of a per cent denser.
     const bulk = bulkAtTRho(material, T, rho);
-    const found = bulk.kind === "bulk" ? bulk.phases.find(({ kind }) => kind === "liquid") : undefined;
+    const found =
+      bulk.kind === "bulk" ? bulk.phases.find(({ kind }) => kind === "liquid") : undefined;
     if (!found) throw new RangeError("no liquid");
     return found.rho;
   };
@@ -82,13 +94,22 @@ function filled(family: Family, random: Random): HiddenCan | undefined {
 
 /** Contents by volume of a can with this share of liquid at 20 °C. */
 function densityAt(material: Material, liquid: number): number | undefined {
-  const M = material.moles.reduce((sum, { fluid, fraction }) => sum + fraction * fluidInfo(fluid).M, 0);
+  const M = material.moles.reduce(
+    (sum, { fluid, fraction }) => sum + fraction * fluidInfo(fluid).M,
+    0,
+  );
   let [low, high] = [5, 3000];
   for (let k = 0; k < 40; k++) {
     const rho = (low + high) / 2;
     const bulk = bulkAtTRho(material, 293.15, rho);
-    const found = bulk.kind === "bulk" ? bulk.phases.find(({ kind }) => kind === "liquid") : undefined;
-    const share = bulk.kind === "bulk" ? (bulk.phases.length === 1 && found ? 1 : (found?.volumeShare ?? 0)) : 1;
+    const found =
+      bulk.kind === "bulk" ? bulk.phases.find(({ kind }) => kind === "liquid") : undefined;
+    const share =
+      bulk.kind === "bulk"
+        ? bulk.phases.length === 1 && found
+          ? 1
+          : (found?.volumeShare ?? 0)
+        : 1;
     if (share > liquid) high = rho;
     else low = rho;
   }
@@ -116,23 +137,25 @@ function strange(family: Family, random: Random): HiddenCan {
 export function readingsOf(
   can: HiddenCan,
   temperatures: readonly number[],
-  { density, noise, random }: { readonly density: boolean; readonly noise: Noise; readonly random?: Random },
+  {
+    density,
+    noise,
+    random,
+  }: { readonly density: boolean; readonly noise: Noise; readonly random?: Random },
 ): Evidence[] {
   const z = () => (random ? normal(random) : 0);
   const [own, common] = [Math.sqrt(1 - SHARED), Math.sqrt(SHARED)];
   const [gauge, thermometer] = [z() * common, z() * common];
-  const pressures = temperatures.map(
-    (T): Evidence => ({
-      kind: "pressure",
-      vessel: "can",
-      T,
-      uT: noise.T,
-      p: can.pressure(T + noise.T * (thermometer + own * z())) + noise.p * (gauge + own * z()),
-      u: noise.p,
-      gauge: "manifold",
-      thermometer: "clamp",
-    }),
-  );
+  const pressures = temperatures.map((T): Evidence => ({
+    kind: "pressure",
+    vessel: "can",
+    T,
+    uT: noise.T,
+    p: can.pressure(T + noise.T * (thermometer + own * z())) + noise.p * (gauge + own * z()),
+    u: noise.p,
+    gauge: "manifold",
+    thermometer: "clamp",
+  }));
   if (!density || Number.isNaN(can.liquidDensity(293.15))) return pressures;
   const rho = can.liquidDensity(293.15);
   const u = noise.rho * rho;

@@ -41,9 +41,9 @@ const factor = (log: number): string => {
 
 /** Words for a ratio of evidence. */
 function wordsFor(logRatio: number, leading: string, otherwise: string | undefined): string {
-  const led =
-    otherwise === undefined ? "" : ` Without it, ${otherwise} would lead.`;
-  if (Math.abs(logRatio) < SLIGHT) return `It says next to nothing for or against ${leading}.${led}`;
+  const led = otherwise === undefined ? "" : ` Without it, ${otherwise} would lead.`;
+  if (Math.abs(logRatio) < SLIGHT)
+    return `It says next to nothing for or against ${leading}.${led}`;
   const direction = logRatio > 0 ? "for" : "against";
   return `It speaks ${direction} ${leading} by a factor of ${factor(logRatio)} over everything else.${led}`;
 }

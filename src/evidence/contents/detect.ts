@@ -26,12 +26,17 @@ function answerOf(fluid: FluidId, detects: DetectorEvidence["detects"]): number 
 }
 
 /** Shares by mass of a composition; undefined where it is not known what it is made of. */
-export type Masses = { readonly fluids: readonly FluidId[]; readonly share: ArrayLike<number> } | undefined;
+export type Masses =
+  { readonly fluids: readonly FluidId[]; readonly share: ArrayLike<number> } | undefined;
 
 /** Probability that a detector answers yes. */
 export function yesProbability(
   masses: Masses,
-  { detects, falseYes = DETECTOR_ERROR, falseNo = DETECTOR_ERROR }: Omit<DetectorEvidence, "kind" | "responded">,
+  {
+    detects,
+    falseYes = DETECTOR_ERROR,
+    falseNo = DETECTOR_ERROR,
+  }: Omit<DetectorEvidence, "kind" | "responded">,
 ): number {
   if (!masses) return 0.5;
   let answer = 0;
@@ -86,7 +91,9 @@ export function reportedShares({ parts }: Pick<IdentifierEvidence, "parts">): {
   readonly categories: readonly Category[];
   readonly shares: Float64Array;
 } {
-  const named = parts.map(({ substance }) => (substance === "air" || substance === "hydrocarbons" ? substance : categoryOf(substance)));
+  const named = parts.map(({ substance }) =>
+    substance === "air" || substance === "hydrocarbons" ? substance : categoryOf(substance),
+  );
   const categories = [...new Set([...identifierCategories, ...named])];
   const shares = new Float64Array(categories.length);
   parts.forEach(({ fraction }, i) => {

@@ -58,7 +58,10 @@ export interface LiquidDensityEvidence {
 /** An identifier's shares by mass. */
 export interface IdentifierEvidence {
   readonly kind: "identifier";
-  readonly parts: readonly { readonly substance: FluidId | "hydrocarbons" | "air"; readonly fraction: number }[];
+  readonly parts: readonly {
+    readonly substance: FluidId | "hydrocarbons" | "air";
+    readonly fraction: number;
+  }[];
   /** Standard uncertainty of a share that it can tell; default 0.02. */
   readonly u?: number;
 }

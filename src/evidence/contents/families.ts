@@ -171,9 +171,7 @@ const mixtureFamilies = (): Family[] =>
     ...rest,
     prior: weight,
     cells: cells.map((cell) =>
-      "even" in cell
-        ? evenCell(cell.weight, cell.even, rest.fluids)
-        : traceCell(cell, rest.fluids),
+      "even" in cell ? evenCell(cell.weight, cell.even, rest.fluids) : traceCell(cell, rest.fluids),
     ),
     source: sourceOf(source),
   }));

@@ -40,8 +40,7 @@ type Foreseen =
 
 const has = (test: (each: Evidence) => boolean) => (evidence: readonly Evidence[]) =>
   evidence.some(test);
-const nearTo = (T: number) =>
-  has((each) => each.kind === "pressure" && Math.abs(each.T - T) < 8);
+const nearTo = (T: number) => has((each) => each.kind === "pressure" && Math.abs(each.T - T) < 8);
 
 /** Two standard uncertainties of the usual shop instruments as one relative figure of pressure (common practice). */
 const PRESSURE_U = 0.02;
@@ -284,7 +283,15 @@ export function nextMeasurements(
       const { id, title, says, minutes } = method;
       const information = informationOf(method, points, count) / Math.LN2;
       const share = open > 0 ? Math.min(1, information / open) : 0;
-      return { id, title, says, minutes, information, share, perHour: (60 * information) / minutes };
+      return {
+        id,
+        title,
+        says,
+        minutes,
+        information,
+        share,
+        perHour: (60 * information) / minutes,
+      };
     })
     .filter(({ information }) => information > LEAST_BIT)
     .sort((a, b) => b.perHour - a.perHour || a.minutes - b.minutes);

@@ -29,8 +29,10 @@ const says: Readonly<Record<ContentHazard["kind"], string>> = {
     "Nothing that is known here explains the readings. Treat it as flammable, poisonous and corrosive, and do not charge it.",
 };
 
-const burns = (fluid: FluidId): boolean => !(substanceFacts(fluid).class?.value ?? "A3").endsWith("1");
-const poisons = (fluid: FluidId): boolean => substanceFacts(fluid).class?.value.startsWith("B") ?? false;
+const burns = (fluid: FluidId): boolean =>
+  !(substanceFacts(fluid).class?.value ?? "A3").endsWith("1");
+const poisons = (fluid: FluidId): boolean =>
+  substanceFacts(fluid).class?.value.startsWith("B") ?? false;
 
 function kindsOf(judged: JudgedFamily): ContentHazard["kind"][] {
   if (judged.family.kind === "none") return ["unknown"];
@@ -57,6 +59,8 @@ export function hazardsOf({ families }: Posterior): ContentHazard[] {
     const bringing = found.get(kind);
     if (!bringing) return [];
     const probability = bringing.reduce((sum, each) => sum + each.probability, 0);
-    return [{ kind, probability, families: bringing.map(({ family }) => family.id), says: says[kind] }];
+    return [
+      { kind, probability, families: bringing.map(({ family }) => family.id), says: says[kind] },
+    ];
   });
 }

@@ -98,7 +98,9 @@ export function identify(evidence: readonly Evidence[], options: IdentifyOptions
       source: family.source,
     })),
     compositions: listed
-      .filter(({ probability, family }) => probability >= WITH_COMPOSITION && family.fluids.length > 0)
+      .filter(
+        ({ probability, family }) => probability >= WITH_COMPOSITION && family.fluids.length > 0,
+      )
       .map((judged) => ({ family: judged.family.id, parts: compositionOf(judged) })),
     contributions: contributionsOf(evidence, posterior, { ...common, ...QUICK }),
     indistinguishable: {

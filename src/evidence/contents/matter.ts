@@ -1,7 +1,15 @@
 import { fluid as fluidOf, fluidInfo, mixture } from "../../fluids/index.ts";
 import type { Masses } from "./detect.ts";
 import type { Cell, Family } from "./families.ts";
-import { type AtRest, type Boiling, boilingAt, createBoilingWork, type Fill, R, settle } from "./surface.ts";
+import {
+  type AtRest,
+  type Boiling,
+  boilingAt,
+  createBoilingWork,
+  type Fill,
+  R,
+  settle,
+} from "./surface.ts";
 
 /** How full something is, where no mass and volume say it: share of liquid by volume (common practice, no source). */
 export const LIQUID_SHARES = {
@@ -165,7 +173,8 @@ const UNKNOWN = {
   /** Relative: readings that fit no fluid at all. */
   scatter: { from: 0.005, to: 0.4 },
 } as const;
-const within = ({ from, to }: { from: number; to: number }, u: number): number => from + u * (to - from);
+const within = ({ from, to }: { from: number; to: number }, u: number): number =>
+  from + u * (to - from);
 
 function unknownMatter(family: Family, cell: Cell): Matter {
   let scatterU = 0;

@@ -48,12 +48,17 @@ export interface PosteriorOptions {
   readonly among?: readonly string[];
 }
 
+const LEAST_PRIOR = 1e-6;
+
 /** What every family's prior becomes by the given weights and the labels. */
 export function priorsOf(
   evidence: readonly Evidence[],
   prior: Readonly<Record<string, number>> = {},
 ): Float64Array {
   const weights = Float64Array.from(families, ({ id, prior: usual }) => prior[id] ?? usual);
+  // "None of these" stays possible whatever the weights, so that some family always is.
+  const none = families.findIndex(({ kind }) => kind === "none");
+  weights[none] = Math.max(LEAST_PRIOR, weights[none] ?? 0);
   const labels = evidence.filter((each): each is LabelEvidence => each.kind === "label");
   for (const { declares, trust = labelTrust } of labels) {
     const at = families.findIndex(({ id }) => id === declares);
@@ -82,7 +87,7 @@ const POINTS = [1, 0.12, 0.25, 0.5, 1, 1.5] as const;
 export function posteriorOf(evidence: readonly Evidence[], options: PosteriorOptions): Posterior {
   const score = scoreOf(evidence);
   const priors = priorsOf(evidence, options.prior);
-  const shift = ((options.seed * 0.754877666) % 1 + 1) % 1;
+  const shift = (((options.seed * 0.754877666) % 1) + 1) % 1;
   const judged = families.flatMap((family, k) => {
     const prior = priors[k] ?? 0;
     if (prior <= 0 || options.among?.includes(family.id) === false) return [];

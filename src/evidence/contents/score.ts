@@ -34,7 +34,10 @@ export interface Score {
   readonly measured: number;
 }
 
-const fillOf = (evidence: readonly Evidence[], vessel: "can" | "vehicle"): FillEvidence | undefined =>
+const fillOf = (
+  evidence: readonly Evidence[],
+  vessel: "can" | "vehicle",
+): FillEvidence | undefined =>
   evidence.find((each): each is FillEvidence => each.kind === "fill" && each.vessel === vessel);
 
 function rowsOf(evidence: readonly Evidence[]): PressureRow[] {
@@ -44,10 +47,22 @@ function rowsOf(evidence: readonly Evidence[]): PressureRow[] {
   });
 }
 
-function pressureRow(each: PressureEvidence, i: number, fill: FillEvidence | undefined): PressureRow {
+function pressureRow(
+  each: PressureEvidence,
+  i: number,
+  fill: FillEvidence | undefined,
+): PressureRow {
   const { T, uT, p, u, vessel, gauge = `gauge ${i}`, thermometer = `thermometer ${i}` } = each;
   const density = fill && fill.mass / fill.volume;
-  return { T, uT, p, u, gauge, thermometer, fill: { vessel, ...(density !== undefined && { density }) } };
+  return {
+    T,
+    uT,
+    p,
+    u,
+    gauge,
+    thermometer,
+    fill: { vessel, ...(density !== undefined && { density }) },
+  };
 }
 
 /** A boiling point is a pressure that is known, at a temperature that is not quite. */
@@ -104,7 +119,8 @@ function filledLog(
 ): number {
   const rho = mass / volume;
   const u = Math.hypot(uMass / mass, uVolume / volume);
-  if (matter.family.kind === "gas") return full ? logNormal(Math.log(rho), Math.log(60), 1) - Math.log(rho) : 0;
+  if (matter.family.kind === "gas")
+    return full ? logNormal(Math.log(rho), Math.log(60), 1) - Math.log(rho) : 0;
   matter.pressure(ROOM_T, { vessel, density: rho });
   const { liquidShare } = matter.state;
   const sd = Math.hypot(full ? FILLED.sd : 0.01, u * liquidShare);
@@ -133,7 +149,9 @@ export function scoreOf(evidence: readonly Evidence[]): Score {
   const expected = new Float64Array(n);
   const slopes = new WeakMap<Matter, Float64Array>();
   const measured =
-    n + evidence.filter((each) => each.kind === "liquid-density" || (each.kind === "fill" && each.full)).length;
+    n +
+    evidence.filter((each) => each.kind === "liquid-density" || (each.kind === "fill" && each.full))
+      .length;
   const score: Score = { logLikelihood, misfit: 0, measured };
   function logLikelihood(matter: Matter): number {
     score.misfit = 0;
@@ -184,7 +202,7 @@ export function scoreOf(evidence: readonly Evidence[]): Score {
     const known = slopes.get(matter);
     if (known) return known;
     const found = Float64Array.from(rows, ({ T, fill }, i) => {
-      const warmer = matter.pressure(T + 1, fill) ?? (expected[i] ?? 0);
+      const warmer = matter.pressure(T + 1, fill) ?? expected[i] ?? 0;
       return Math.min(0.2, Math.max(0, warmer / (expected[i] ?? 1) - 1));
     });
     slopes.set(matter, found);

@@ -7,7 +7,13 @@ import {
   mixture,
   saturationAtT,
 } from "../../fluids/index.ts";
-import { cubicBasis, cubicTerms, evaluateCubic, fitCubics, simplexLattice } from "../../inference/index.ts";
+import {
+  cubicBasis,
+  cubicTerms,
+  evaluateCubic,
+  fitCubics,
+  simplexLattice,
+} from "../../inference/index.ts";
 import { type Family, MOST_ETHANE } from "./families.ts";
 
 /**
@@ -191,7 +197,8 @@ export const createBoilingWork = (): BoilingWork => ({
 
 /** How a vessel is filled: by the share of its volume that is liquid, or by its contents, mol/m³. */
 export type Fill =
-  { readonly kind: "share"; readonly share: number } | { readonly kind: "density"; readonly rho: number };
+  | { readonly kind: "share"; readonly share: number }
+  | { readonly kind: "density"; readonly rho: number };
 
 /** A vessel at rest. */
 export interface AtRest {
@@ -280,7 +287,8 @@ function balance(
   let atHigh = excess(boiling, z, fill, work, high, into);
   let p = high;
   for (let k = 0; k < ITERATIONS && high - low > CLOSE * high; k++) {
-    p = atLow > 0 && atHigh < 0 ? (low * atHigh - high * atLow) / (atHigh - atLow) : (low + high) / 2;
+    p =
+      atLow > 0 && atHigh < 0 ? (low * atHigh - high * atLow) / (atHigh - atLow) : (low + high) / 2;
     const here = excess(boiling, z, fill, work, p, into);
     if (Math.abs(here) < CLOSE * p) break;
     // The Illinois rule: halve the side that stays, so that both ends close in.

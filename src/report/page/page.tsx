@@ -4,6 +4,7 @@ import look from "../look.css?raw";
 import pictures from "../pictures.css?raw";
 import { Cautions, Recompute, Sources } from "./close.tsx";
 import { CompareAsMeasured, Drift } from "./compare.tsx";
+import { Contents as WhatIsInside } from "./contents.tsx";
 import type { Page } from "./context.ts";
 import { Done } from "./done.tsx";
 import { Answer, Contents, Head } from "./head.tsx";
@@ -25,6 +26,7 @@ const parts: readonly Part[] = [
     title: "Products against the label refrigerant, as measured",
     part: CompareAsMeasured,
   },
+  { id: "contents", title: "What is in the can", part: WhatIsInside },
   { id: "drift", title: "Drift of the vehicle itself", part: Drift },
   { id: "ledger", title: "Where every gram is", part: LedgerPart },
   { id: "readings", title: "Readings and their verdicts", part: Readings },

@@ -154,6 +154,8 @@ test("the stages stand where the notes leave them", () => {
     new Set([
       "return-air",
       "contents",
+      "contents-read",
+      "density",
       "hazards-understood",
       "claims-read",
       "closures-read",

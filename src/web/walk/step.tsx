@@ -4,6 +4,7 @@ import { ReadingStep } from "../readings/reading-step.tsx";
 import { readingsTaken } from "../readings/taken.ts";
 import { view } from "../shell/log-keeper.ts";
 import { go, goInstead } from "../shell/route.ts";
+import { SampleStep } from "../identify/sample-step.tsx";
 import { ImportStep } from "../traces/import-step.tsx";
 import { RunStep } from "../traces/run-step.tsx";
 import { TraceStep } from "../traces/trace-step.tsx";
@@ -74,6 +75,8 @@ export function Step({ trial, stage, step }: Props) {
       );
     case "note":
       return headed(stage, { title: "A note" }, <NoteStep {...act} />);
+    case "test":
+      return headed(stage, heads.test, <SampleStep {...act} />);
     case "confirm":
       return <ConfirmStep {...act} item={what} />;
     case undefined:
@@ -100,6 +103,10 @@ const heads = {
     why: "What the ledger still expected inside is booked as not accounted for.",
   },
   run: { title: "A run", before: "run" },
+  test: {
+    title: "What a tester said",
+    why: "An identifier’s percentages, or a detector’s yes or no on a trace of vapour. Release nothing for it, and never use a flame.",
+  },
 } as const satisfies Record<string, Head>;
 
 /** An act under its heading, its cautions between them. */
