@@ -37,6 +37,9 @@ const output = z.strictObject({
   compositions: z
     .array(z.strictObject({ family: z.string(), parts: z.array(part) }))
     .describe("Mass fractions with 95 % intervals, if the family is the right one"),
+  overall: z
+    .array(part)
+    .describe("The same over all probable families together, each by its probability"),
   contributions: z
     .array(
       z.strictObject({

@@ -53,20 +53,20 @@ export function familyShares({ families }: Pick<IdentifyResult, "families">): Fa
   ];
 }
 
-/** The most probable family made of more than one part, with its parts; undefined if none is. */
-export function leadingComposition({
-  families,
-  compositions,
-}: Pick<IdentifyResult, "families" | "compositions">):
-  { readonly title: string; readonly parts: readonly PartShare[] } | undefined {
-  const found = compositions.find(({ parts }) => parts.length > 1);
-  const family = families.find(({ id }) => id === found?.family);
-  if (!found || !family) return undefined;
-  return {
-    title: family.title,
-    parts: found.parts.map(({ fluid, mean, from, to }) => ({ name: fluid, mean, from, to })),
-  };
+/** Parts whose interval ends below this are not drawn. */
+const DRAWN = 0.02;
+
+/** Parts by mass whatever the family; empty where it is one pure fluid beyond doubt. */
+export function overallParts({ overall }: Pick<IdentifyResult, "overall">): PartShare[] {
+  const parts = overall
+    .filter(({ to }) => to >= DRAWN)
+    .slice(0, MOST)
+    .map(({ fluid, mean, from, to }) => ({ name: fluid, mean, from, to }));
+  return parts.length > 1 ? parts : [];
 }
+
+/** Title of the picture of parts. */
+export const PARTS_TITLE = "What it is made of, by mass, whichever it is: 95 % intervals";
 
 /** The picture's title: its finding. */
 export function contentsFinding({ families, verdict }: IdentifyResult): string {

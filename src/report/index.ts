@@ -100,5 +100,6 @@ export {
   contentsFinding,
   evidenceWords,
   familyShares,
-  leadingComposition,
+  overallParts,
+  PARTS_TITLE,
 } from "./contents-words.ts";

@@ -1,6 +1,6 @@
 import type { FluidId } from "../../fluids/index.ts";
 import { normalisedWeights, weightedQuantile } from "../../inference/index.ts";
-import type { JudgedFamily } from "./posterior.ts";
+import type { JudgedFamily, Posterior } from "./posterior.ts";
 
 /** Mass fraction of one fluid in a family. */
 export interface PartInterval {
@@ -37,21 +37,40 @@ function fail(): never {
   throw new RangeError("a family has no such part");
 }
 
-/** Shares by mass with their 95 % intervals, the largest first; a part that is never there is left out. */
-export function compositionOf(judged: JudgedFamily): PartInterval[] {
+/** Weighted columns of mass fractions, one a fluid. */
+interface Columns {
+  readonly weights: number[];
+  readonly shares: Map<FluidId, number[]>;
+}
+
+/** Adds the points of a family, all together with a weight. */
+function gather(judged: JudgedFamily, weight: number, { weights, shares }: Columns): void {
   const { fluids } = judged.family;
-  if (fluids.length === 0) return [];
-  const { weights, at } = pointsOf(judged);
-  const columns = fluids.map(() => new Float64Array(at.length));
-  for (const [k, { part, point }] of at.entries()) {
-    if ((weights[k] ?? 0) === 0) continue;
+  const points = pointsOf(judged);
+  for (const [k, { part, point }] of points.at.entries()) {
+    const own = points.weights[k] ?? 0;
+    if (own < LEAST_WEIGHT) continue;
     const masses = placeAt(judged, part, point).masses();
-    for (const [i, column] of columns.entries()) column[k] = masses?.share[i] ?? 0;
+    const row = weights.push(own * weight) - 1;
+    for (const [i, fluid] of fluids.entries()) {
+      const column = shares.get(fluid) ?? [];
+      shares.set(fluid, column);
+      column[row] = masses?.share[i] ?? 0;
+    }
   }
-  return fluids
-    .map((fluid, i): PartInterval => {
-      const column = columns[i] ?? new Float64Array(0);
-      const mean = column.reduce((sum, each, k) => sum + each * (weights[k] ?? 0), 0);
+}
+
+/** Points that carry less move no quantile. */
+const LEAST_WEIGHT = 1e-7;
+/** Parts that never exceed this are left out. */
+const LEAST_SHARE = 0.0005;
+
+function intervalsOf({ weights, shares }: Columns): PartInterval[] {
+  const sum = weights.reduce((total, each) => total + each, 0);
+  return [...shares]
+    .map(([fluid, sparse]): PartInterval => {
+      const column = weights.map((_, k) => sparse[k] ?? 0);
+      const mean = column.reduce((total, each, k) => total + each * (weights[k] ?? 0), 0) / sum;
       return {
         fluid,
         mean,
@@ -59,6 +78,28 @@ export function compositionOf(judged: JudgedFamily): PartInterval[] {
         to: weightedQuantile(column, weights, 0.975),
       };
     })
-    .filter(({ to }) => to > 5e-4)
+    .filter(({ to }) => to > LEAST_SHARE)
     .sort((a, b) => b.mean - a.mean);
+}
+
+/** Shares by mass with their 95 % intervals, the largest first; a part that is never there is left out. */
+export function compositionOf(judged: JudgedFamily): PartInterval[] {
+  if (judged.family.fluids.length === 0) return [];
+  const columns: Columns = { weights: [], shares: new Map() };
+  gather(judged, 1, columns);
+  return intervalsOf(columns);
+}
+
+/** Families below add nothing that the intervals show. */
+const LEAST_FAMILY = 0.002;
+
+/** The same whatever the family: all that are made of known parts, each by its probability. */
+export function overallComposition({ families }: Posterior): PartInterval[] {
+  const columns: Columns = { weights: [], shares: new Map() };
+  for (const judged of families) {
+    const { fluids } = judged.family;
+    if (judged.probability < LEAST_FAMILY || fluids.length === 0) continue;
+    gather(judged, judged.probability, columns);
+  }
+  return columns.weights.length === 0 ? [] : intervalsOf(columns);
 }

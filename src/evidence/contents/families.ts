@@ -12,6 +12,8 @@ export interface Cell {
   readonly weight: number;
   /** Coordinates of the unit cube that the composition takes. */
   readonly dimensions: number;
+  /** The fluids that may be there; those of the family if left out. */
+  readonly among?: readonly FluidId[];
   /** Mass fractions in the order of the family's fluids, from a point of the unit cube. */
   readonly place: (u: Float64Array, into: Float64Array) => void;
 }
@@ -134,6 +136,7 @@ function evenCell(weight: number, among: readonly FluidId[], fluids: readonly Fl
   return {
     weight,
     dimensions: among.length - 1,
+    among,
     place(u, into) {
       into.fill(0);
       let left = 1;
@@ -157,6 +160,7 @@ function traceCell(
   return {
     weight,
     dimensions: 1,
+    among: [...fluids.slice(0, 1), trace],
     place(u, into) {
       into.fill(0);
       const fraction = from * (to / from) ** (u[0] ?? 0.5);

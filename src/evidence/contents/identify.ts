@@ -1,5 +1,5 @@
 import { normalShare } from "../../inference/index.ts";
-import { compositionOf, type PartInterval } from "./compositions.ts";
+import { compositionOf, overallComposition, type PartInterval } from "./compositions.ts";
 import { type Contribution, contributionsOf } from "./contributions.ts";
 import type { Evidence } from "./evidence.ts";
 import type { FamilyKind } from "./families.ts";
@@ -35,6 +35,8 @@ export interface Contents {
   readonly families: readonly FamilyAnswer[];
   /** Of the families above one per cent that are made of parts. */
   readonly compositions: readonly CompositionAnswer[];
+  /** Parts by mass over all probable families together, with 95 % intervals. */
+  readonly overall: readonly PartInterval[];
   readonly contributions: readonly Contribution[];
   /** Families that fit the readings as well as the leading one: only the prior tells them apart. */
   readonly indistinguishable: { readonly families: readonly string[]; readonly says: string };
@@ -102,6 +104,7 @@ export function identify(evidence: readonly Evidence[], options: IdentifyOptions
         ({ probability, family }) => probability >= WITH_COMPOSITION && family.fluids.length > 0,
       )
       .map((judged) => ({ family: judged.family.id, parts: compositionOf(judged) })),
+    overall: overallComposition(posterior),
     contributions: contributionsOf(evidence, posterior, { ...common, ...QUICK }),
     indistinguishable: {
       families: alike.map(({ family }) => family.id),

@@ -49,7 +49,7 @@ export interface Matter {
 }
 
 /** Of pressures from the fitted tables against the exact flash: see surface.test.ts. */
-const TABLE_U = 0.003;
+const TABLE_U = 0.004;
 /** Added for mixtures with pairs whose parameters are estimates: half the usual spread of two combining rules. */
 const ESTIMATE_U = 0.02;
 /** Blends of very unlike parts, whose liquid's change of composition the fixed tables do not follow. */
@@ -62,9 +62,9 @@ export function matterOf(family: Family, cell: Cell): Matter {
   return boilingMatter(family, cell);
 }
 
-function modelUOf({ fluids, center }: Family): number {
+function modelUOf({ fluids, center }: Family, { among = fluids }: Cell): number {
   if (fluids.length === 1) return PURE_U;
-  const estimated = mixture(fluids).estimates.length > 0;
+  const estimated = mixture(among).estimates.length > 0;
   const unlike = center !== undefined && fluids.includes("R744");
   return TABLE_U + (estimated ? ESTIMATE_U : 0) + (unlike ? UNLIKE_U : 0);
 }
@@ -107,7 +107,7 @@ function boilingMatter(family: Family, cell: Cell): Matter {
     family,
     cell,
     dimensions: cell.dimensions + (needsShare ? 1 : 0),
-    modelU: modelUOf(family),
+    modelU: modelUOf(family, cell),
     scatterU: scatterUOf(family),
     state,
     place(u) {

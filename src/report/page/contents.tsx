@@ -4,7 +4,8 @@ import {
   contentsFinding,
   evidenceWords,
   familyShares,
-  leadingComposition,
+  overallParts,
+  PARTS_TITLE,
 } from "../contents-words.ts";
 import { FamilyBars, familyTable, PartIntervals, partTable } from "../pictures/contents-chart.tsx";
 import { DataTable, FoldedTable } from "../pictures/picture.tsx";
@@ -74,12 +75,9 @@ function OfProduct({ evidence, page }: { evidence: ContentsEvidence; page: Page 
     );
   }
   const families = familyShares(result);
-  const composition = leadingComposition(result);
+  const shares = overallParts(result);
   const bars = { title: contentsFinding(result), families };
-  const parts = composition && {
-    title: `If it is ${composition.title}: its parts by mass, 95 %`,
-    parts: composition.parts,
-  };
+  const parts = { title: PARTS_TITLE, parts: shares };
   const drawn = `contents-${evidence.product}`;
   return (
     <div class="comparison">
@@ -88,7 +86,7 @@ function OfProduct({ evidence, page }: { evidence: ContentsEvidence; page: Page 
       <p>{result.says}</p>
       <Twice id={drawn} draw={(id, width) => <FamilyBars id={id} width={width} {...bars} />} />
       <FoldedTable table={familyTable({ id: "", width: 0, ...bars })} />
-      {parts && (
+      {shares.length > 0 && (
         <>
           <Twice
             id={`${drawn}-parts`}

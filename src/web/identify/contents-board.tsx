@@ -5,7 +5,8 @@ import {
   FamilyBars,
   familyShares,
   familyTable,
-  leadingComposition,
+  overallParts,
+  PARTS_TITLE,
   PartIntervals,
   partTable,
   type UnitChoice,
@@ -79,7 +80,7 @@ function Weighed({ evidence, name, units }: WeighedProps) {
         </p>
       )}
       {result && (
-        <div class={current ? "" : "is-stale"}>
+        <div class={current ? "contents" : "contents is-stale"}>
           <Answer result={result} />
           <Said evidence={evidence} result={result} units={units} />
           <Next result={result} />
@@ -104,7 +105,6 @@ function Answer({ result }: { readonly result: IdentifyResult }) {
     title: contentsFinding(result),
     families: familyShares(result),
   };
-  const composition = leadingComposition(result);
   return (
     <>
       <p class="lead">{result.says}</p>
@@ -126,18 +126,15 @@ function Answer({ result }: { readonly result: IdentifyResult }) {
           <FamilyBars {...bars} width={width} {...(height !== undefined && { height })} />
         )}
       />
-      {composition && <Composition {...composition} />}
+      <Parts result={result} />
       <p>{result.indistinguishable.says}</p>
     </>
   );
 }
 
-function Composition({ title: family, parts }: NonNullable<ReturnType<typeof leadingComposition>>) {
-  const intervals = {
-    id: "contents-parts",
-    title: `If it is ${family}: its parts by mass, 95 %`,
-    parts,
-  };
+function Parts({ result }: { readonly result: IdentifyResult }) {
+  const intervals = { id: "contents-parts", title: PARTS_TITLE, parts: overallParts(result) };
+  if (intervals.parts.length === 0) return null;
   return (
     <PictureSheet
       title={intervals.title}
@@ -160,7 +157,7 @@ interface SaidProps {
 const Said = ({ evidence, result, units }: SaidProps) => (
   <>
     <h3>What each piece of evidence says</h3>
-    <dl class="plain-readings contents-said">
+    <dl class="contents-said">
       {result.contributions.map(({ evidence: k, says }) => {
         const item = evidence.items[k];
         return item ? (
@@ -184,8 +181,11 @@ const Next = ({ result }: { readonly result: IdentifyResult }) => (
       <ol class="contents-next">
         {result.next.slice(0, 4).map(({ id, title, says, minutes, share }) => (
           <li key={id}>
-            <strong>{title}.</strong> About {minutes} min; it should settle {openWords(share)} of
-            what is open. {says}
+            <strong>{title}</strong>
+            <span class="quiet">
+              About {minutes} min; should settle {openWords(share)} of what is open.
+            </span>
+            <span>{says}</span>
           </li>
         ))}
       </ol>
