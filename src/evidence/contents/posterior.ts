@@ -81,7 +81,11 @@ function mattersOf(family: Family): readonly Matter[] {
   return built;
 }
 
+/** Points a pass by the number of coordinates, of those asked for. */
 const POINTS = [1, 0.12, 0.25, 0.5, 1, 1.5] as const;
+
+/** Enough to show a prior where nothing was measured. */
+const SILENT_POINTS = 64;
 
 /** Probabilities of all families under the evidence; every one −∞ or 0 cannot be, because "none of these" is among them. */
 export function posteriorOf(evidence: readonly Evidence[], options: PosteriorOptions): Posterior {
@@ -94,7 +98,8 @@ export function posteriorOf(evidence: readonly Evidence[], options: PosteriorOpt
     let logBest = -Infinity;
     let misfit = Infinity;
     const parts = mattersOf(family).map((matter) => {
-      const points = Math.ceil(options.points * (POINTS[matter.dimensions] ?? 1.5));
+      const wanted = options.points * (POINTS[matter.dimensions] ?? 1.5);
+      const points = Math.ceil(score.silent ? Math.min(wanted, SILENT_POINTS) : wanted);
       const samples = sampleCube(
         matter.dimensions,
         (u) => {

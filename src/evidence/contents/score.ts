@@ -32,6 +32,8 @@ export interface Score {
   /** Sum of squares of the standardised residuals of the last call, over {@link Score.measured} figures. */
   misfit: number;
   readonly measured: number;
+  /** There is nothing that a content could be measured by. */
+  readonly silent: boolean;
 }
 
 const fillOf = (
@@ -152,7 +154,12 @@ export function scoreOf(evidence: readonly Evidence[]): Score {
     n +
     evidence.filter((each) => each.kind === "liquid-density" || (each.kind === "fill" && each.full))
       .length;
-  const score: Score = { logLikelihood, misfit: 0, measured };
+  const score: Score = {
+    logLikelihood,
+    misfit: 0,
+    measured,
+    silent: n === 0 && plain.length === 0,
+  };
   function logLikelihood(matter: Matter): number {
     score.misfit = 0;
     let log = 0;

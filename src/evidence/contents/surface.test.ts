@@ -3,7 +3,8 @@ import { fluidInfo } from "../../fluids/index.ts";
 import { createRandom } from "../../numerics/index.ts";
 import { bulkAtTRho, materialOf, toMoles } from "../../service/index.ts";
 import { type Family, families } from "./families.ts";
-import { type AtRest, boilingAt, createBoilingWork, settle } from "./surface.ts";
+import { type AtRest, createBoilingWork, settle } from "./settle.ts";
+import { boilingAt } from "./surface.ts";
 
 /** Largest relative error of a family's pressures and liquid densities against the exact flash, 0 to 45 °C. */
 function worstOf(family: Family, runs: number): { p: number; rho: number } {
