@@ -50,7 +50,7 @@ const output = z.strictObject({
       }),
     )
     .describe(
-      "For each piece of evidence, ln of the factor by which it moves the odds of the leading family",
+      "For each piece of evidence, ln of the factor by which it moves the odds of the leading family and those that fit as well",
     ),
   indistinguishable: z.strictObject({ families: z.array(z.string()), says: z.string() }),
   hazards: z.array(

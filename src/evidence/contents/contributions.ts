@@ -6,7 +6,8 @@ export interface Contribution {
   /** Place in the list of evidence. */
   readonly evidence: number;
   /**
-   * ln of the factor by which it moves the odds of the leading family against all others; above 0 it speaks for it.
+   * ln of the factor by which it moves the odds of the leading family, and of those that fit all the evidence as
+   * well, against all others; above 0 it speaks for them.
    * Held between ±{@link MOST}, beyond which no chain of shop readings means more.
    */
   readonly logRatio: number;
@@ -22,12 +23,13 @@ const SLIGHT = Math.log(1.5);
 
 const held = (x: number): number => Math.min(MOST, Math.max(-MOST, x));
 
-const logOdds = ({ families }: Posterior, id: string): number => {
-  const p = families.find(({ family }) => family.id === id)?.probability ?? 0;
-  const rest = families.reduce(
-    (sum, { family, probability }) => (family.id === id ? sum : sum + probability),
-    0,
-  );
+/** Of the families in a group against all others. */
+const logOdds = ({ families }: Posterior, group: ReadonlySet<string>): number => {
+  let [p, rest] = [0, 0];
+  for (const { family, probability } of families) {
+    if (group.has(family.id)) p += probability;
+    else rest += probability;
+  }
   return Math.log(Math.max(p, 1e-300)) - Math.log(Math.max(rest, 1e-300));
 };
 
@@ -51,30 +53,32 @@ function wordsFor(logRatio: number, leading: string, otherwise: string | undefin
 /**
  * Leaves each piece of evidence out in turn.
  *
- * @param posterior Of all the evidence, with the same options.
+ * @param posterior Of all the evidence.
+ * @param alike     Ids of families that fit all the evidence as well as the leading one.
  */
 export function contributionsOf(
   evidence: readonly Evidence[],
   posterior: Posterior,
+  alike: readonly string[],
   options: PosteriorOptions,
 ): Contribution[] {
   const [leader] = posterior.families;
   if (!leader) return [];
   const { id, title } = leader.family;
-  const all = held(logOdds(posterior, id));
+  const group = new Set([id, ...alike]);
+  const name = alike.length > 0 ? `${title} and what fits as well` : title;
+  const all = held(logOdds(posterior, group));
   return evidence.map((_, k) => {
-    const rest = posteriorOf(
-      evidence.filter((_other, j) => j !== k),
-      options,
-    );
+    const others = evidence.filter((_other, j) => j !== k);
+    const rest = posteriorOf(others, options);
     const first = rest.families[0] ?? leader;
-    const logRatio = held(all - held(logOdds(rest, id)));
+    const logRatio = held(all - held(logOdds(rest, group)));
     const otherwise = first.family.id === id ? undefined : first.family.title;
     return {
       evidence: k,
       logRatio,
       without: { family: first.family.id, probability: first.probability },
-      says: wordsFor(logRatio, title, otherwise),
+      says: wordsFor(logRatio, name, otherwise),
     };
   });
 }

@@ -105,7 +105,12 @@ export function identify(evidence: readonly Evidence[], options: IdentifyOptions
       )
       .map((judged) => ({ family: judged.family.id, parts: compositionOf(judged) })),
     overall: overallComposition(posterior),
-    contributions: contributionsOf(evidence, posterior, { ...common, ...QUICK }),
+    contributions: contributionsOf(
+      evidence,
+      posterior,
+      alike.map(({ family }) => family.id),
+      { ...common, ...QUICK },
+    ),
     indistinguishable: {
       families: alike.map(({ family }) => family.id),
       says: alikeWords(evidence, leader, alike),

@@ -1,5 +1,6 @@
 import type { ComponentType } from "preact";
 import { render } from "preact-render-to-string";
+import charts from "../charts.css?raw";
 import look from "../look.css?raw";
 import pictures from "../pictures.css?raw";
 import { Cautions, Recompute, Sources } from "./close.tsx";
@@ -52,7 +53,7 @@ const Document = ({ page }: { page: Page }) => (
       <meta name="color-scheme" content="light dark" />
       <title>{page.view.opened?.title ?? "Trial report"}</title>
       {/* The house's own style sheets, read from files: no text of a trial is among them. */}
-      <style dangerouslySetInnerHTML={{ __html: `${look}${pictures}${pageStyle}` }} />
+      <style dangerouslySetInnerHTML={{ __html: `${look}${pictures}${charts}${pageStyle}` }} />
     </head>
     <body>
       <div class="page">
