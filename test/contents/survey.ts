@@ -1,4 +1,4 @@
-import { type Evidence, posteriorOf } from "../../src/evidence/index.ts";
+import { type Evidence, posteriorOf, type PosteriorOptions } from "../../src/evidence/index.ts";
 import type { Forecast } from "../../src/inference/index.ts";
 import { createRandom } from "../../src/numerics/index.ts";
 import { hiddenCan, readingsOf, SHOP } from "./hidden-can.ts";
@@ -21,18 +21,27 @@ export interface Survey {
  */
 export const SEPARABLE = 4;
 
-const OPTIONS = { seed: 1, points: 1000, passes: 3 } as const;
+const FULL: PosteriorOptions = { seed: 1, points: 1000, passes: 3 };
 
 /** Distance of the nearest other family from noise-free readings: physics only, no prior and no noise. */
-function distanceOfNearest(exact: readonly Evidence[], family: string): number {
-  const others = posteriorOf(exact, OPTIONS).families.filter(
+function distanceOfNearest(
+  exact: readonly Evidence[],
+  family: string,
+  options: PosteriorOptions,
+): number {
+  const others = posteriorOf(exact, options).families.filter(
     (each) => each.family.id !== family && each.family.kind !== "none",
   );
   return Math.sqrt(Math.min(...others.map(({ misfit }) => misfit)));
 }
 
 /** Static pressure at two temperatures, with the liquid's density or without, of cans drawn from the prior. */
-export function surveyCans(count: number, seed: number, density: boolean): Survey {
+export function surveyCans(
+  count: number,
+  seed: number,
+  density: boolean,
+  options: PosteriorOptions = FULL,
+): Survey {
   const random = createRandom(seed);
   const forecasts: Forecast[] = [];
   const missed: string[] = [];
@@ -43,14 +52,15 @@ export function surveyCans(count: number, seed: number, density: boolean): Surve
     const temperatures = [cold, cold + 18 + 8 * random()];
     const setting = { density, noise: SHOP };
     const noisy = readingsOf(can, temperatures, { ...setting, random });
-    const { families } = posteriorOf(noisy, OPTIONS);
+    const { families } = posteriorOf(noisy, options);
     for (const { family, probability } of families) {
       forecasts.push({ probability, happened: family.id === can.family.id });
     }
     const leads = families[0]?.family.id === can.family.id;
     right += Number(leads);
     const exact = readingsOf(can, temperatures, setting);
-    if (can.family.kind === "none" || distanceOfNearest(exact, can.family.id) < SEPARABLE) continue;
+    if (can.family.kind === "none" || distanceOfNearest(exact, can.family.id, options) < SEPARABLE)
+      continue;
     separable += 1;
     rightOfSeparable += Number(leads);
     if (!leads) {

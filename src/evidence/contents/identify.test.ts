@@ -5,6 +5,9 @@ import type { Evidence } from "./evidence.ts";
 import { families } from "./families.ts";
 import { identify } from "./identify.ts";
 
+/** Fewer points than an answer uses: this only shows that the machinery of the campaign works. */
+const QUICK = { seed: 1, points: 300, passes: 1 } as const;
+
 /** Static pressures from facts E of an equation-of-state library (CoolProp 8.0.0), 25 °C, bar. */
 const P25 = { R134a: 6.654, R1234yf: 6.827, "HC 60/40": 7.312 } as const;
 
@@ -113,9 +116,11 @@ test("the next measurement is none that releases or burns anything, cheap ones f
 
 test("the same evidence, prior and seed give the same answer, in less than two seconds", () => {
   const evidence = [pressure(6.9, 298.15), pressure(3.0, 273.15), density(1100)];
-  const start = performance.now();
+  // Time of the processor, not of the clock: other tests share the machine.
+  const start = process.cpuUsage();
   const first = identify(evidence, { seed: 5 });
-  expect(performance.now() - start).toBeLessThan(2000);
+  const { user, system } = process.cpuUsage(start);
+  expect((user + system) / 1e6).toBeLessThan(2);
   expect(identify(evidence, { seed: 5 })).toEqual(first);
   const other = identify(evidence, { seed: 6 }).families[0];
   expect(Math.abs((other?.probability ?? 0) - (first.families[0]?.probability ?? 0))).toBeLessThan(
@@ -125,8 +130,8 @@ test("the same evidence, prior and seed give the same answer, in less than two s
   expect(told.families.map(({ id }) => id)).toEqual(["none"]);
 });
 
-test("eight hidden cans: stated probabilities are near what comes true", () => {
-  const { forecasts, rightOfSeparable, separable } = surveyCans(8, 7, true);
+test("five hidden cans: stated probabilities are near what comes true", () => {
+  const { forecasts, rightOfSeparable, separable } = surveyCans(5, 7, true, QUICK);
   const table = reliabilityTable(forecasts, [0, 0.05, 0.5, 1]);
   expect(calibrationError(table)).toBeLessThan(0.03);
   expect(separable - rightOfSeparable).toBeLessThanOrEqual(1);

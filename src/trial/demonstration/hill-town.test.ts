@@ -154,8 +154,6 @@ test("the stages stand where the notes leave them", () => {
     new Set([
       "return-air",
       "contents",
-      "contents-read",
-      "density",
       "hazards-understood",
       "claims-read",
       "closures-read",

@@ -209,20 +209,6 @@ export const identify: Rule = (facts, _entries, place) => [
     ],
     ["vessel-pressure", "vessel-temperature"],
   ),
-  readingsTaken(
-    facts,
-    place,
-    "density",
-    [
-      "Weigh the full can and measure its volume.",
-      "The full can was weighed and its volume measured.",
-    ],
-    ["gross-mass", "can-volume"],
-  ),
-  confirmed(facts, place, "contents-read", [
-    "Read what may be inside, and what it would do.",
-    "What may be inside, and what it would do, has been read.",
-  ]),
 ];
 
 export const restore: Rule = (facts, entries, place) => [
