@@ -7,3 +7,17 @@ export {
   normalisedWeights,
   weightedQuantile,
 } from "./weights.ts";
+export {
+  createLeastSquaresWork,
+  fitLeastSquares,
+  type LeastSquaresFit,
+  type LeastSquaresProblem,
+  type LeastSquaresWork,
+} from "./least-squares.ts";
+export { mixtureCdf, mixtureQuantile, normalCdf, normalQuantile } from "./normal-distribution.ts";
+export {
+  chiSquareTail,
+  coverageOf,
+  type RankStatistics,
+  rankStatistics,
+} from "./rank-statistics.ts";
