@@ -95,3 +95,11 @@ export type {
 } from "./traces/view.ts";
 export { judgeReading, judgeRunValue } from "./verdict/judge.ts";
 export type { ReadingInContext, Verdict, VerdictDetail } from "./verdict/view.ts";
+export {
+  type ChargeMass,
+  type ChargeMethod,
+  type ChargePlan,
+  chargePlan,
+  type ChargeQuestion,
+} from "./findings/charge-plan.ts";
+export type { ChargeStep } from "./findings/charge-steps.ts";
