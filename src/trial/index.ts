@@ -103,3 +103,18 @@ export {
   type ChargeQuestion,
 } from "./findings/charge-plan.ts";
 export type { ChargeStep } from "./findings/charge-steps.ts";
+export { type FindingPlace, type Handled } from "./findings/contents.ts";
+export {
+  chargingFinding,
+  type ChargingFinding,
+  type NoCharging,
+  type ScaleFit,
+} from "./findings/charging.ts";
+export {
+  type OilAccount,
+  recoveryFinding,
+  type RecoveryFinding,
+  type StillInside,
+  type VesselAir,
+} from "./findings/recovery.ts";
+export type { FitReason, StopMark, VesselFit } from "./findings/vessel-fit.ts";
