@@ -77,14 +77,13 @@ const whole = (parts: PhaseAdvice["asCharged"]) => {
   return parts.map(({ fluid, fraction: part }) => ({ fluid, fraction: part / sum }));
 };
 
-const cansView = ({
-  kind: _kind,
-  hose,
-  ...plan
-}: CanPlan): NonNullable<ChargeTargetResult["cans"]> => ({
-  ...plan,
-  hose: { volume: hose.volume, liquid: hose.liquid, vapour: hose.vapour },
-});
+function cansView(plan: CanPlan): NonNullable<ChargeTargetResult["cans"]> {
+  const { volume, liquid, vapour } = plan.hose;
+  const { cans, residue, residueSaturated, delivered, lastDraw, spare } = plan;
+  const can = { volume: plan.volume, assumedVolume: plan.assumedVolume };
+  const hose = { volume, liquid, vapour };
+  return { cans, ...can, residue, residueSaturated, hose, delivered, lastDraw, spare };
+}
 
 function planView(plan: ChargePlan, claimed: number | undefined) {
   const { optimum, atRest, highStop } = plan;
