@@ -34,6 +34,7 @@ export interface StopMark {
 export interface VesselFit {
   readonly id: string;
   readonly name: string;
+  readonly kind: VesselView["kind"];
   readonly verdict: "may" | "check" | "no";
   readonly reasons: readonly FitReason[];
   readonly stopMark?: StopMark;
@@ -129,7 +130,7 @@ export function vesselFits(view: TrialView, content: Handled, today: string): Ve
       ].map(({ severity, sentence }) => ({ severity, sentence }));
       const worst = reasons.some(({ severity }) => severity === "stop") ? "no" : "check";
       return {
-        ...{ id: vessel.id, name: vessel.name },
+        ...{ id: vessel.id, name: vessel.name, kind: vessel.kind },
         verdict: reasons.length === 0 ? ("may" as const) : worst,
         reasons,
         ...(mark && vessel.kind !== "can" && { stopMark: mark }),

@@ -5,9 +5,10 @@ import type { ChargingProps } from "./target-part.tsx";
 export function CansPart({ finding, units }: ChargingProps) {
   const { cans, phase } = finding;
   const mass = units.thing("small-mass");
-  const fine = (kg: number): string => mass.text(kg, 1e-4);
+  // Grams to the tenth, ounces to the thousandth.
+  const fine = (kg: number): string => mass.text(kg, 1e-3);
   return (
-    <section class="sheet" aria-labelledby="cans">
+    <section class="sheet service-sheet" aria-labelledby="cans">
       <h2 id="cans">Out of the can</h2>
       {phase && <Phase finding={finding} units={units} />}
       {!cans && (

@@ -12,7 +12,7 @@ import type { ChargingProps } from "./target-part.tsx";
 export function OnTheWayPart({ finding, units }: ChargingProps) {
   const { plan } = finding;
   return (
-    <section class="sheet" aria-labelledby="way">
+    <section class="sheet service-sheet" aria-labelledby="way">
       <h2 id="way">While it goes in</h2>
       <StopMarks finding={finding} units={units} />
       {plan.atRest && <AtRest finding={finding} units={units} />}
@@ -68,7 +68,11 @@ function AtRest({ finding, units }: ChargingProps) {
   const rest = finding.plan.atRest;
   if (!rest) return null;
   const { mass, low } = chartUnits(units);
-  const title = `At rest the gauge stops telling after ${mass.text(rest.firstLiquid)}`;
+  const from = mass.text(rest.firstLiquid, rest.firstLiquid / 20);
+  const title =
+    finding.phase?.take === "liquid"
+      ? `At rest liquid appears at ${from}; from there the gauge only creeps`
+      : `At rest the gauge stops rising at ${from}`;
   const props: Omit<SweepChartProps, "width"> = {
     id: "charge-rest",
     title,

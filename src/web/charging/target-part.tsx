@@ -20,10 +20,10 @@ export function TargetPart({ finding, units }: ChargingProps) {
   const { plan, product, label, labelCharge, scales, assumed } = finding;
   const { chosen, range, tolerance, claimed } = plan;
   const mass = units.thing("small-mass");
-  const scaleNeed = `A scale good to ${mass.text(tolerance.scaleLimit, tolerance.scaleLimit / 10)} settles it.`;
+  const scaleNeed = `A scale good to ${mass.text(tolerance.scaleLimit, tolerance.scaleLimit / 2)} settles it.`;
   return (
-    <section class="sheet" aria-labelledby="target">
-      <h2 id="target">How much {product}?</h2>
+    <section class="sheet service-sheet" aria-labelledby="target">
+      <h2 id="target">How much of {product}?</h2>
       <Figures>
         <Figure
           label="Target"
@@ -49,10 +49,10 @@ export function TargetPart({ finding, units }: ChargingProps) {
         on it.
       </p>
       <p>
-        Meet it within ± {mass.text(tolerance.tolerance, tolerance.tolerance / 10)}. {scaleNeed}{" "}
+        Meet it within ± {mass.text(tolerance.tolerance, tolerance.tolerance / 2)}. {scaleNeed}{" "}
         {scales.map(
           ({ name, limit, fine }) =>
-            `${name} (± ${mass.text(limit, limit / 10)}) ${fine ? "is fine enough" : "is too coarse for this"}. `,
+            `${name} (± ${mass.text(limit, limit / 2)}) ${fine ? "is fine enough" : "is too coarse for this"}. `,
         )}
       </p>
       <p class="quiet">

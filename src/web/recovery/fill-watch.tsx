@@ -18,6 +18,8 @@ interface Props {
   readonly stage: StageView;
 }
 
+/** kg: two decimals in kg and lb, as a floor scale shows. */
+const SHOWN = 0.06;
 const UNIT = { us: "lb", si: "kg" };
 
 /** While the cylinder stands on the scale: what it shows now, and how far it is to the stop mark. */
@@ -35,7 +37,7 @@ export function FillWatch({ finding, view: seen, stage }: Props) {
   const typed = parsed && parsed.kind !== "invalid" ? parsed.quantity : undefined;
   const issue = parsed?.kind === "invalid" ? parsed.accepted : undefined;
   return (
-    <section class="sheet" aria-labelledby="fill">
+    <section class="sheet service-sheet" aria-labelledby="fill">
       <h2 id="fill">Watch the scale while it fills</h2>
       <FieldFrame id="fill-vessel" label="On the scale">
         <Pick
@@ -97,12 +99,12 @@ function Toward({ mark, typed, unit, name }: TowardProps) {
       <div class="fill-figure" aria-live="polite">
         {state ? (
           <>
-            <strong class="figure">{shown.text(Math.abs(state.left))}</strong>
+            <strong class="figure">{shown.text(Math.abs(state.left), SHOWN)}</strong>
             <span>{state.says}</span>
           </>
         ) : (
           <>
-            <strong class="figure">{shown.text(mark.maxGross)}</strong>
+            <strong class="figure">{shown.text(mark.maxGross, SHOWN)}</strong>
             <span>is where {name} has to stop, tare included</span>
           </>
         )}

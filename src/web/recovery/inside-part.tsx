@@ -20,7 +20,7 @@ export function InsidePart({ finding, view: seen }: Props) {
   const { inside, recovered, oil } = finding;
   const mass = units.thing("small-mass");
   return (
-    <section class="sheet" aria-labelledby="inside">
+    <section class="sheet service-sheet" aria-labelledby="inside">
       <h2 id="inside">What is still inside?</h2>
       {"missing" in inside ? (
         <p class="empty">{inside.missing}</p>

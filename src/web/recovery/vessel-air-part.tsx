@@ -34,7 +34,7 @@ const words: Readonly<Record<AirVerdict, readonly [VerdictKind, string, string]>
 export function VesselAirPart({ finding, view: seen }: Props) {
   const units = unitChoice(seen, preferences.value.system);
   return (
-    <section class="sheet" aria-labelledby="vessel-air">
+    <section class="sheet service-sheet" aria-labelledby="vessel-air">
       <h2 id="vessel-air">Is there air in a cylinder?</h2>
       {finding.air.map(({ vessel, name, content, p, T, check }) => {
         const [kind, word, says] = words[check.verdict];

@@ -8,6 +8,9 @@ interface Props {
   readonly view: TrialView;
 }
 
+/** kg: two decimals in kg and lb, as a floor scale shows. */
+const SHOWN = 0.06;
+
 const verdicts: Readonly<Record<VesselFit["verdict"], readonly [VerdictKind, string]>> = {
   may: ["within", "may take it"],
   check: ["undecided", "look first"],
@@ -19,15 +22,16 @@ const order: readonly VesselFit["verdict"][] = ["may", "check", "no"];
 
 /** Each listed vessel against what comes out of the vehicle. */
 export function VesselsPart({ finding, view: seen }: Props) {
+  const cylinders = finding.vessels.filter(({ kind }) => kind !== "can");
   const sorted = order.flatMap((verdict) =>
-    finding.vessels.filter((vessel) => vessel.verdict === verdict),
+    cylinders.filter((vessel) => vessel.verdict === verdict),
   );
   return (
-    <section class="sheet" aria-labelledby="vessels">
+    <section class="sheet service-sheet" aria-labelledby="vessels">
       <h2 id="vessels">Which vessel may take {finding.content.name}?</h2>
       {sorted.length === 0 && (
         <p class="empty">
-          No vessel is listed. List the cylinder with tare, water capacity, rated pressure and
+          No cylinder is listed. List the cylinder with tare, water capacity, rated pressure and
           retest date before a valve is opened.
         </p>
       )}
@@ -45,7 +49,7 @@ export function VesselsPart({ finding, view: seen }: Props) {
       </ul>
       <p class="quiet">
         A “may” is no permission: the mark on the vessel, local law and licensed practice come
-        first.
+        first. A disposable can must never be filled again.
       </p>
     </section>
   );
@@ -68,15 +72,15 @@ function Limits({ vessel, view: seen }: { readonly vessel: VesselFit; readonly v
   if (!mark) return null;
   const units = unitChoice(seen, preferences.value.system);
   const mass = units.thing("mass");
-  const { oldRule, pressureWarm, liquidFullTemperature, u } = mark.limit;
-  const old = `The old label rule without density would stop at ${mass.text(oldRule.gross)}: ${
+  const { oldRule, pressureWarm, liquidFullTemperature } = mark.limit;
+  const old = `The old label rule without density would stop at ${mass.text(oldRule.gross, SHOWN)}: ${
     oldRule.overfills ? "too much of this refrigerant" : "less than it may hold"
   }.`;
   return (
     <>
       <p>
-        Stops at <strong class="figure">{mass.text(mark.maxGross, u)}</strong> gross, room for{" "}
-        <span class="figure">{mass.text(Math.max(0, mark.room))}</span>.
+        Stops at <strong class="figure">{mass.text(mark.maxGross, SHOWN)}</strong> gross, room for{" "}
+        <span class="figure">{mass.text(Math.max(0, mark.room), SHOWN)}</span>.
         {mark.asLightest && " Counted as propane, the lightest it could be."}
       </p>
       <details class="fluid-folded">
