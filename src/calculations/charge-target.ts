@@ -119,6 +119,9 @@ const OPTIMUM: Readonly<Record<string, string>> = {
     "The model finds no charge at which this system is served and its buffer holds a reserve: no optimum from it.",
 };
 
+const APART =
+  "The model's optimum lies more than 15 % outside of what the densities say, which points to an expansion device made for another flow: it is shown, and the target is the internal volume's or the liquid's.";
+
 function assumptionsOf(plan: ChargePlan, cans: CanPlan | undefined): readonly string[] {
   const { optimum, volumeOfModel } = plan;
   return [
@@ -132,6 +135,7 @@ function assumptionsOf(plan: ChargePlan, cans: CanPlan | undefined): readonly st
           "The model's optimum leaves the reserve in the receiver or accumulator that the label charge leaves of the label refrigerant, at 35 °C; its range is that from 25 to 43 °C. It is not fitted to this vehicle.",
         ]
       : []),
+    ...(plan.modelApart ? [APART] : []),
     ...(cans?.assumedVolume === true
       ? [
           "The can's volume is taken as 85 % full of liquid at 25 °C; fill the empty one with water to know it.",

@@ -131,4 +131,19 @@ describe("the vehicle model's optimum against published retrofits", () => {
     expect(hc).toBeGreaterThan(0.34);
     expect(hc).toBeLessThan(0.56);
   });
+
+  // The large orifice passes more R1234yf than its condenser was made for: the model asks for 125 % of the label, far
+  // from the published 90 %, so the target falls back to the densities.
+  test("where the model answers to its orifice, the target stays with the densities", () => {
+    const answer = compute("charge-target", {
+      fluid: "R1234yf",
+      label: { refrigerant: "R134a", charge: 1.36 },
+      vehicle: { preset: "large-orifice" },
+    });
+    if (answer.kind !== "answer") throw new Error(JSON.stringify(answer));
+    const { target } = answer.result as { target: { mass: number; method: string } };
+    expect(target.method).toBe("internal-volume");
+    expect(Math.abs(target.mass / 1.36 - 0.9)).toBeLessThan(0.05);
+    expect(answer.assumptions?.join(" ")).toMatch(/expansion device/u);
+  });
 });

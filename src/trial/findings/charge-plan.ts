@@ -57,6 +57,8 @@ export interface ChargePlan {
   readonly kind: "plan";
   readonly masses: readonly ChargeMass[];
   readonly chosen: ChargeMass;
+  /** The model's optimum is too far from what the densities say to be the target. */
+  readonly modelApart: boolean;
   /** From the smallest to the largest of the methods. */
   readonly range: { readonly from: number; readonly to: number };
   readonly tolerance: MassTolerance;
@@ -160,6 +162,19 @@ function plainMasses(
   ];
 }
 
+/**
+ * How far the model's optimum may lie outside of the other methods, as a part: beyond it an expansion device made for
+ * another flow, not the charge, is what the model answers to (a choice, no source).
+ */
+const APART = 0.15;
+
+function isApart(optimum: ChargeMass | undefined, plain: readonly ChargeMass[]): boolean {
+  if (!optimum) return false;
+  const masses = plain.map(({ mass }) => mass);
+  const [least, most] = [Math.min(...masses), Math.max(...masses)];
+  return optimum.mass > (1 + APART) * most || optimum.mass < (1 - APART) * least;
+}
+
 /** The best known comes first. */
 const PREFERENCE: readonly ChargeMethod[] = [
   "vehicle-optimum",
@@ -185,8 +200,9 @@ export function chargePlan(question: ChargeQuestion): ChargePlan | BulkFailure {
   const work = createRunWork();
   const optimum = vehicle && optimumOf(question, vehicle, work);
   const masses = [...plain, ...(optimum?.mass ? [optimum.mass] : [])];
-  const ranked = PREFERENCE.flatMap((method) => masses.filter((one) => one.method === method));
-  const [chosen] = ranked;
+  const modelApart = isApart(optimum?.mass, plain);
+  const trusted = modelApart ? plain : masses;
+  const [chosen] = PREFERENCE.flatMap((method) => trusted.filter((one) => one.method === method));
   if (!chosen) throw new RangeError("the liquid at ambient gives a mass");
   const all = masses.map(({ mass }) => mass);
   const claimed = equalLiquidVolume({
@@ -209,6 +225,7 @@ export function chargePlan(question: ChargeQuestion): ChargePlan | BulkFailure {
     kind: "plan",
     masses,
     chosen,
+    modelApart,
     range: { from: Math.min(...all), to: Math.max(...all) },
     tolerance: massTolerance(chosen.mass),
     claimed: claimed.kind === "mass" ? claimed.mass : label.charge,

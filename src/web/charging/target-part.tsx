@@ -43,6 +43,12 @@ export function TargetPart({ finding, units }: ChargingProps) {
           `${(100 * one.ratio).toFixed(0)} %`,
         ])}
       />
+      {plan.modelApart && (
+        <p class="told">
+          The model’s optimum lies far from what the densities say: its expansion device is made for
+          another flow. It is not used as the target.
+        </p>
+      )}
       <p>
         By equal liquid volume the target would be called {mass.text(claimed)} of {label}. That is
         what “equal ounces” on a label means; it is no measure of cooling, and no target here rests

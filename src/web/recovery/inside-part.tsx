@@ -8,6 +8,9 @@ interface Props {
   readonly view: TrialView;
 }
 
+/** From here on tenths of a per cent mean nothing. */
+const COARSE = 0.02;
+
 const words: Readonly<Record<StillInside["verdict"], readonly [VerdictKind, string]>> = {
   reached: ["within", "reached"],
   "not-reached": ["lower", "not reached"],
@@ -19,6 +22,7 @@ export function InsidePart({ finding, view: seen }: Props) {
   const units = unitChoice(seen, preferences.value.system);
   const { inside, recovered, oil } = finding;
   const mass = units.thing("small-mass");
+  const digits = recovered && recovered.u > COARSE ? 0 : 1;
   return (
     <section class="sheet service-sheet" aria-labelledby="inside">
       <h2 id="inside">What is still inside?</h2>
@@ -32,7 +36,7 @@ export function InsidePart({ finding, view: seen }: Props) {
           <Figures>
             <Figure
               label="Came out, of what the ledger had inside"
-              value={`${(100 * recovered.share).toFixed(1)} ± ${(200 * recovered.u).toFixed(1)} %`}
+              value={`${(100 * recovered.share).toFixed(digits)} ± ${(200 * recovered.u).toFixed(digits)} %`}
               small={`${mass.text(Math.abs(recovered.remaining))} ${recovered.remaining < 0 ? "more than thought" : "did not"}; ${mass.text(recovered.allowed)} may stay`}
             />
           </Figures>
