@@ -1,6 +1,5 @@
-import { recoveryFinding } from "../../trial/index.ts";
+import { recoveryFinding, type StageView } from "../../trial/index.ts";
 import { view } from "../shell/log-keeper.ts";
-import type { BoardProps } from "../walk/stage-board.tsx";
 import { FillWatch } from "./fill-watch.tsx";
 import { InsidePart } from "./inside-part.tsx";
 import { VesselAirPart } from "./vessel-air-part.tsx";
@@ -14,7 +13,7 @@ function today(): string {
 }
 
 /** Which vessel may take it, where the scale stops, what is still inside, oil and air. */
-export function RecoverBoard({ stage }: BoardProps) {
+export function RecoverBoard({ stage }: { readonly stage: StageView }) {
   const seen = view.value;
   const finding = recoveryFinding(seen, stage, today());
   if (!finding) {
