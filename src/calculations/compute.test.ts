@@ -72,6 +72,20 @@ const examples: Readonly<Record<string, unknown>> = {
     ],
     mass: "500 g",
   },
+  "cylinder-limit": {
+    fluid: "R134a",
+    waterCapacity: "26.2 lb",
+    tare: "15 lb",
+    rating: "350 psig",
+  },
+  residual: { fluid: "R134a", volume: "3 L", T: "21 °C", vacuum: "4 inHg vac" },
+  noncondensable: { fluid: "R134a", T: "80 °F", pressure: "95 psig", altitude: "300 m" },
+  "charge-target": {
+    blend: "HC 50/40/10",
+    label: { refrigerant: "R134a", charge: "620 g" },
+    vehicle: { preset: "midsize-expansion", labelCharge: "620 g" },
+    canNet: "170 g",
+  },
 };
 
 describe("every calculation", () => {

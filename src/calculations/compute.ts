@@ -4,11 +4,15 @@ import { airAssumptions } from "./air-fields.ts";
 import { airInSystem } from "./air-in-system.ts";
 import { climate } from "./climate.ts";
 import { cycle } from "./cycle.ts";
+import { chargeTarget } from "./charge-target.ts";
+import { cylinderLimitCalculation } from "./cylinder-limit.ts";
 import type { Calculation } from "./definition.ts";
 import { flammability } from "./flammability.ts";
 import { operatingCheck } from "./operating-check.ts";
 import { phaseDiagramCalculation } from "./phase-diagram.ts";
+import { noncondensable } from "./noncondensable.ts";
 import { readInput } from "./read-input.ts";
+import { residualCalculation } from "./residual.ts";
 import { saturation } from "./saturation.ts";
 import { state } from "./state.ts";
 import { staticCheckCalculation } from "./static-check.ts";
@@ -36,6 +40,10 @@ export const calculations: readonly Calculation[] = [
   phaseDiagramCalculation,
   vehicleCalculation,
   sweepCalculation,
+  cylinderLimitCalculation,
+  residualCalculation,
+  noncondensable,
+  chargeTarget,
 ];
 
 /** The calculation of this name; `undefined` if there is none. */

@@ -56,6 +56,42 @@ export {
   type StaticReading,
 } from "./static-pressure.ts";
 export { staticMeanings, type StaticMeaning, type StaticVerdict } from "./static-data.ts";
+export {
+  type CylinderLimit,
+  cylinderLimit,
+  type FillRule,
+  type OldRule,
+} from "./recovery/cylinder-limit.ts";
+export { boilingLiquid, dewVapour } from "./recovery/liquid-density.ts";
+export { type AirCheck, airCheck, type AirVerdict } from "./recovery/non-condensable.ts";
+export { recoveryNumber } from "./recovery/recovery-facts.ts";
+export {
+  type LiquidPossible,
+  type Reached,
+  type RecoveredShare,
+  recoveredShare,
+  requiredPressure,
+  type ResidualVapour,
+  residualVapour,
+  vacuumReached,
+} from "./recovery/residual.ts";
+export { type RestPoint, type RestSeries, restSeries } from "./charging/at-rest.ts";
+export {
+  type CanPlan,
+  canPlan,
+  type Hose,
+  type HoseContents,
+  hoseContents,
+} from "./charging/can-plan.ts";
+export { chargingNumber } from "./charging/charging-facts.ts";
+export {
+  type EqualFill,
+  equalLevel,
+  equalLiquidVolume,
+  type EqualMass,
+} from "./charging/liquid-equivalent.ts";
+export { type MassTolerance, massTolerance, scaleSettles } from "./charging/mass-tolerance.ts";
+export { type PhaseAdvice, phaseAdvice } from "./charging/phase-advice.ts";
 export { climateOf, type ClimatePart, type ClimateSum, ozoneOf } from "./substances/climate.ts";
 export { molarMass, type Part, toMass, toMoles } from "./substances/composition.ts";
 export {

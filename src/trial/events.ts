@@ -177,6 +177,8 @@ export const bodySchemas = {
     waterCapacity: quantitySchema.optional(),
     ratedPressure: quantitySchema.optional(),
     flammableRated: z.boolean().optional(),
+    /** Stamped date until which it may be filled. */
+    retestBy: z.iso.date().optional(),
     holds: z
       .strictObject({
         substance,

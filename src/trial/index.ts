@@ -99,3 +99,26 @@ export { judgeReading, judgeRunValue } from "./verdict/judge.ts";
 export type { ReadingInContext, Verdict, VerdictDetail } from "./verdict/view.ts";
 export { dataTables, type TableFile } from "./tables/data-tables.ts";
 export { parseLogTable } from "./tables/log-table.ts";
+export {
+  type ChargeMass,
+  type ChargeMethod,
+  type ChargePlan,
+  chargePlan,
+  type ChargeQuestion,
+} from "./findings/charge-plan.ts";
+export type { ChargeStep } from "./findings/charge-steps.ts";
+export { type FindingPlace, type Handled } from "./findings/handled.ts";
+export {
+  chargingFinding,
+  type ChargingFinding,
+  type NoCharging,
+  type ScaleFit,
+} from "./findings/charging.ts";
+export {
+  type OilAccount,
+  recoveryFinding,
+  type RecoveryFinding,
+  type StillInside,
+  type VesselAir,
+} from "./findings/recovery.ts";
+export type { FitReason, StopMark, VesselFit } from "./findings/vessel-fit.ts";

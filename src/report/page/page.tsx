@@ -11,6 +11,7 @@ import { LedgerPart } from "./ledger.tsx";
 import pageStyle from "./page.css?raw";
 import { Readings } from "./readings.tsx";
 import { Missing, Record } from "./record.tsx";
+import { RecoveryAndCharge } from "./recovery-and-charge.tsx";
 import { Runs } from "./runs.tsx";
 import type { SectionEntry } from "./section.tsx";
 import { SetUp } from "./set-up.tsx";
@@ -27,6 +28,7 @@ const parts: readonly Part[] = [
   },
   { id: "drift", title: "Drift of the vehicle itself", part: Drift },
   { id: "ledger", title: "Where every gram is", part: LedgerPart },
+  { id: "recovery", title: "Recovery and charge, round by round", part: RecoveryAndCharge },
   { id: "readings", title: "Readings and their verdicts", part: Readings },
   { id: "runs", title: "Runs and traces", part: Runs },
   { id: "done", title: "What was done", part: Done },

@@ -1,8 +1,10 @@
 import type { ComponentType } from "preact";
 import type { Stage, StageView } from "../../trial/index.ts";
+import { ChargeBoard } from "../charging/charge-board.tsx";
 import { SetUp } from "../plan/set-up.tsx";
 import { CompareBoard } from "../publish/compare-board.tsx";
 import { PublishBoard } from "../publish/publish-board.tsx";
+import { RecoverBoard } from "../recovery/recover-board.tsx";
 
 export interface BoardProps {
   readonly trial: string;
@@ -12,6 +14,9 @@ export interface BoardProps {
 /** What a stage computes, below what it asks for: one board or several a stage, in this order. */
 const boards: Readonly<Partial<Record<Stage, readonly ComponentType<BoardProps>[]>>> = {
   plan: [SetUp],
+  recover: [RecoverBoard],
+  charge: [ChargeBoard],
+  restore: [RecoverBoard],
   compare: [CompareBoard],
   publish: [PublishBoard],
 };
