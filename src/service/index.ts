@@ -34,6 +34,34 @@ export { pressureDoubt, temperatureDoubt } from "./bulk/pair-doubt.ts";
 export { phaseDiagram } from "./diagram/diagram.ts";
 export type { DiagramKind, PhaseDiagram } from "./diagram/diagram-shape.ts";
 export type { ChartLine, ChartPoint, Gap } from "./diagram/line.ts";
+export {
+  type AirState,
+  breathingLimits,
+  fractionOf,
+  limitInAir,
+  overAir,
+  OXYGEN_DEPRIVATION,
+  oxygenLeft,
+  poisonsInFlame,
+  pureVapour,
+  warningLimit,
+} from "./leak/air-limits.ts";
+export { holeFlow } from "./leak/hole-flow.ts";
+export { leakInto, type LeakSpace, QUARTER, safeMass } from "./leak/leak.ts";
+export {
+  type HoleFlow,
+  type Release,
+  releaseAtOnce,
+  releaseThroughHole,
+  steadyRelease,
+} from "./leak/release.ts";
+export {
+  CABIN_HEIGHT,
+  LAYER_HEIGHT,
+  perHour,
+  type Ventilation,
+  ventilations,
+} from "./leak/ventilation.ts";
 export { type LocalAir, localAir, WEATHER_U } from "./local-air.ts";
 export {
   type BandVerdict,
