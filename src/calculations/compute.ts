@@ -2,6 +2,7 @@ import type { Answer, FullAnswer } from "./answer.ts";
 import { invalidInput, issue } from "./answer.ts";
 import { airAssumptions } from "./air-fields.ts";
 import { airInSystem } from "./air-in-system.ts";
+import { cabinLeak } from "./cabin-leak.ts";
 import { climate } from "./climate.ts";
 import { cycle } from "./cycle.ts";
 import type { Calculation } from "./definition.ts";
@@ -36,6 +37,7 @@ export const calculations: readonly Calculation[] = [
   phaseDiagramCalculation,
   vehicleCalculation,
   sweepCalculation,
+  cabinLeak,
 ];
 
 /** The calculation of this name; `undefined` if there is none. */

@@ -36,25 +36,19 @@ export type { DiagramKind, PhaseDiagram } from "./diagram/diagram-shape.ts";
 export type { ChartLine, ChartPoint, Gap } from "./diagram/line.ts";
 export {
   type AirState,
-  breathingLimits,
   fractionOf,
-  limitInAir,
   overAir,
   OXYGEN_DEPRIVATION,
-  oxygenLeft,
   poisonsInFlame,
-  pureVapour,
-  warningLimit,
 } from "./leak/air-limits.ts";
-export { holeFlow } from "./leak/hole-flow.ts";
-export { leakInto, type LeakSpace, QUARTER, safeMass } from "./leak/leak.ts";
 export {
-  type HoleFlow,
-  type Release,
-  releaseAtOnce,
-  releaseThroughHole,
-  steadyRelease,
-} from "./leak/release.ts";
+  type Escape,
+  type LeakCase,
+  type LeakHazard,
+  leakHazard,
+  type ZoneHazard,
+} from "./leak/hazard.ts";
+export { type LeakSpace, QUARTER } from "./leak/leak.ts";
 export {
   CABIN_HEIGHT,
   LAYER_HEIGHT,
