@@ -3,6 +3,7 @@ import { invalidInput, issue } from "./answer.ts";
 import { airAssumptions } from "./air-fields.ts";
 import { airInSystem } from "./air-in-system.ts";
 import { cabinLeak } from "./cabin-leak.ts";
+import { claim } from "./claim.ts";
 import { climate } from "./climate.ts";
 import { cycle } from "./cycle.ts";
 import type { Calculation } from "./definition.ts";
@@ -38,6 +39,7 @@ export const calculations: readonly Calculation[] = [
   vehicleCalculation,
   sweepCalculation,
   cabinLeak,
+  claim,
 ];
 
 /** The calculation of this name; `undefined` if there is none. */

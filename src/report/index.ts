@@ -20,6 +20,7 @@ export { conditionsSentence } from "./conditions-sentence.ts";
 export { COVERAGE_95, type Shown, shownDifference, shownIn } from "./shown.ts";
 export {
   airSourceNames,
+  claimKindNames,
   clockText,
   compressorNames,
   conditionNames,

@@ -31,6 +31,13 @@ export {
   withdraw,
 } from "./bulk/withdraw.ts";
 export { pressureDoubt, temperatureDoubt } from "./bulk/pair-doubt.ts";
+export {
+  type Equivalence,
+  equivalenceOf,
+  heatOfEvaporation,
+  largestHeat,
+} from "./claims/equivalence.ts";
+export { type ReferenceCycle, referenceCycle } from "./claims/reference-cycle.ts";
 export { phaseDiagram } from "./diagram/diagram.ts";
 export type { DiagramKind, PhaseDiagram } from "./diagram/diagram-shape.ts";
 export type { ChartLine, ChartPoint, Gap } from "./diagram/line.ts";

@@ -1,5 +1,4 @@
-import { statePS } from "../../fluids/index.ts";
-import { blendAtPS } from "../bulk/blend-states.ts";
+import { caloricState } from "../bulk/caloric.ts";
 import type { Material } from "../bulk/material.ts";
 
 /** A point of rest before a nozzle. Pa, J/kg, J/(kg K). */
@@ -7,17 +6,6 @@ export interface Stagnation {
   readonly p: number;
   readonly h: number;
   readonly s: number;
-}
-
-/** Density and enthalpy at a pressure and entropy; `undefined` where there is no such state. */
-function expanded(material: Material, p: number, s: number) {
-  if (material.kind === "blend") {
-    const bulk = blendAtPS(material, p, s);
-    return bulk.kind === "bulk" ? { rho: bulk.rho, h: bulk.h } : undefined;
-  }
-  const { fluid, M } = material;
-  const state = statePS(fluid, p, s * M);
-  return state.kind === "state" ? { rho: state.rho * M, h: state.h / M } : undefined;
 }
 
 /** Pressures between rest and outlet that are tried first; the best one is refined. */
@@ -43,7 +31,7 @@ export function equilibriumFlux(
   outlet: number,
 ): number | undefined {
   const flux = (at: number): number => {
-    const state = expanded(material, at, s);
+    const state = caloricState(material, at, "s", s);
     return state && h > state.h ? state.rho * Math.sqrt(2 * (h - state.h)) : 0;
   };
   const places = Array.from({ length: COARSE }, (_, i) => outlet + ((p - outlet) * i) / COARSE);
