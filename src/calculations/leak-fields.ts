@@ -1,4 +1,4 @@
-import { editions, ventilations } from "../service/index.ts";
+import { editions, type Ventilation, ventilations } from "../service/index.ts";
 import { choice, fraction, optional, quantity } from "./field.ts";
 import { figure } from "./figure-field.ts";
 import { TEMPERATURES } from "./saturation.ts";
@@ -7,6 +7,15 @@ import { substanceFields } from "./substance-field.ts";
 const ventilationWords = ventilations
   .map(({ name, changes, words }) => `${name}: ${words}, ${changes}`)
   .join("; ");
+
+/** A named assumption about fresh air, for who offers the choice. */
+export interface VentilationChoice {
+  readonly name: Ventilation;
+  readonly words: string;
+  /** Changes of the whole air an hour. */
+  readonly changes: number;
+}
+export const ventilationChoices: readonly VentilationChoice[] = ventilations;
 
 /** What a leak into a closed space is asked with. */
 export const leakFields = {

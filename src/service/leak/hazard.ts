@@ -131,8 +131,13 @@ export function leakHazard(leak: LeakCase): LeakHazard | BulkFailure {
     lfl,
     breathing: breathingLimits(moles, lfl === undefined ? undefined : fractionOf(lfl, M, air)),
   };
-  const zone = (of: LeakSpace): ZoneHazard => zoneHazard(leak, of, found.releaseOf, limits);
   const { volume, airChanges } = space;
+  const spaces = [space, { volume, airChanges }];
+  // Both are told over the same time, so that they can stand in one picture.
+  const until =
+    leak.until ?? Math.max(...spaces.map((of) => horizonOf(of, found.releaseOf(mass), lfl)));
+  const zone = (of: LeakSpace): ZoneHazard =>
+    zoneHazard({ ...leak, until }, of, found.releaseOf, limits);
   const stirred = zone({ volume, airChanges });
   return {
     kind: "leak",
@@ -145,6 +150,10 @@ export function leakHazard(leak: LeakCase): LeakHazard | BulkFailure {
     stirred,
   };
 }
+
+/** How long something happens, s. */
+const horizonOf = (space: LeakSpace, release: Release, lfl: number | undefined): number =>
+  leakInto(space, release, lfl === undefined ? [] : [QUARTER * lfl]).series.at(-1)?.t ?? 0;
 
 interface Limits {
   readonly M: number;
@@ -159,7 +168,7 @@ function zoneHazard(
   { M, lfl, breathing }: Limits,
 ): ZoneHazard {
   const full = pureVapour(M, air);
-  const levels = lfl === undefined ? [full] : [lfl, QUARTER * lfl];
+  const levels = lfl === undefined ? [] : [lfl, QUARTER * lfl];
   const found = leakInto(space, releaseOf(mass), levels, until);
   const peak = Math.min(found.peak, full);
   const fraction = fractionOf(peak, M, air);

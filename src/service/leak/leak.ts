@@ -58,6 +58,8 @@ const ENDLESS = 3600;
 /** When a picture of it should end: a little after the last level is left. */
 function horizon({ until }: Exposure, end: number): number {
   if (until.some((time) => time === null)) return Math.max(ENDLESS, 1.5 * end);
+  // Of what has no level to fall below, an hour tells enough.
+  if (until.length === 0) return Math.max(ENDLESS, 1.5 * end);
   const last = Math.max(...until.map((time) => time ?? 0));
   return Math.min(Math.max(1.15 * last, 1.2 * Math.min(end, LONGEST / 1.2), SHORTEST), LONGEST);
 }

@@ -1,5 +1,7 @@
 import type { ComponentType } from "preact";
 import type { Stage, StageView } from "../../trial/index.ts";
+import { ClaimsBoard } from "../claims/claims-board.tsx";
+import { HazardsBoard } from "../hazards/hazards-board.tsx";
 import { SetUp } from "../plan/set-up.tsx";
 import { CompareBoard } from "../publish/compare-board.tsx";
 import { PublishBoard } from "../publish/publish-board.tsx";
@@ -13,6 +15,8 @@ export interface BoardProps {
 const boards: Readonly<Partial<Record<Stage, readonly ComponentType<BoardProps>[]>>> = {
   plan: [SetUp],
   compare: [CompareBoard],
+  hazards: [HazardsBoard],
+  claims: [ClaimsBoard],
   publish: [PublishBoard],
 };
 
