@@ -130,6 +130,7 @@ function breathingOf({ breathing }: LeakHazard, fraction: number): Result["breat
 
 const LIMITS = [
   "Each zone is taken as even. Near the leak it is richer, so a flame is possible there whatever these figures say.",
+  "A mixture above the upper limit is too rich to burn until it thins; its edge burns all the while.",
   "Air that the vapour pushes out is not counted: concentrations are a little too high.",
 ];
 

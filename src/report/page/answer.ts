@@ -99,7 +99,7 @@ function claimLines({ view }: Page): AnswerLine[] {
       .join(", ");
     const said = `Of ${statements.length} ${statements.length === 1 ? "statement" : "statements"} on its label: ${tally}.`;
     const sentence = contradicted
-      ? `${said} ${contradicted.statement} ${contradicted.because}`
+      ? `${said} Contradicted: “${contradicted.statement}” ${contradicted.because}`
       : said;
     return [
       {

@@ -58,7 +58,7 @@ export function hazardSentence(finding: HazardFinding, units: UnitChoice): strin
 }
 
 /** Verdict on a hazard as word and shape. */
-export function hazardVerdict({ scenarios, burns, missing }: HazardFinding): {
+export function hazardVerdict({ scenarios, burns, missing, takenAs }: HazardFinding): {
   readonly kind: VerdictKind;
   readonly word: string;
 } {
@@ -69,7 +69,10 @@ export function hazardVerdict({ scenarios, burns, missing }: HazardFinding): {
       ? { kind: "within", word: "does not burn" }
       : { kind: "undecided", word: "undecided" };
   }
-  if (over >= 1) return { kind: "higher", word: "would burn" };
+  if (over >= 1) {
+    // What stands in for an unknown content shows what could be, not what is.
+    return { kind: "higher", word: takenAs?.because === "stand-in" ? "could burn" : "would burn" };
+  }
   return over > 0.25
     ? { kind: "higher", word: "above a quarter of the limit" }
     : { kind: "within", word: "below a quarter of the limit" };

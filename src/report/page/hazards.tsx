@@ -2,7 +2,7 @@ import { type HazardFinding, hazardFindings } from "../../trial/index.ts";
 import { LeakChart } from "../pictures/leak-chart.tsx";
 import type { LeakChartProps } from "../pictures/leak-props.ts";
 import { leakTable } from "../pictures/leak-words.ts";
-import { DataTable, FoldedTable } from "../pictures/picture.tsx";
+import { DataTable, FoldedTable, type PictureTable } from "../pictures/picture.tsx";
 import { shownIn } from "../shown.ts";
 import type { Page } from "./context.ts";
 import { hazardSentence, scenarioNames, takenSentence } from "./hazard-words.ts";
@@ -48,7 +48,7 @@ function Scenarios({ finding, page }: { finding: HazardFinding; page: Page }) {
   const picture: Omit<LeakChartProps, "id" | "width"> | undefined =
     stirred && layer && lfl !== undefined
       ? {
-          title: `${finding.name} against the concentration from which it burns, cabin sealed or with fresh air`,
+          title: `${finding.name} peaks at ${times(layer.zone)} the limit at the floor, at ${times(stirred.zone)} in stirred air`,
           shown: shownIn("g/m3"),
           lines: [
             { name: "at the floor", points: layer.zone.series },
@@ -72,28 +72,40 @@ function Scenarios({ finding, page }: { finding: HazardFinding; page: Page }) {
           <FoldedTable table={leakTable({ id: "", width: 0, ...picture })} />
         </>
       )}
-      <DataTable
-        caption="The whole charge at once"
-        head={[
-          "Assumption",
-          "Peak",
-          "Against the limit",
-          "Would burn for",
-          "Stays below a quarter",
-        ]}
-        rows={finding.scenarios.map(({ name, zone }) => [
-          scenarioNames[name],
-          shownIn("g/m3").text(zone.peak),
-          zone.overLfl === undefined ? "no limit" : `${(100 * zone.overLfl).toFixed(0)} %`,
-          burnsFor(zone.aboveLfl),
-          zone.safeMass === undefined
-            ? "no limit"
-            : `at most ${page.units.thing("small-mass").text(zone.safeMass)}`,
-        ])}
-      />
+      <DataTable {...(lfl === undefined ? plainTable(finding) : limitTable(finding, page))} />
     </>
   );
 }
+
+const times = ({ overLfl = 0 }: HazardFinding["scenarios"][number]["zone"]): string =>
+  `${overLfl.toFixed(1)} times`;
+
+/** Against the limit from which it burns. */
+const limitTable = (finding: HazardFinding, page: Page): PictureTable => ({
+  caption: "The whole charge at once",
+  head: ["Assumption", "Peak", "Against the limit", "Would burn for", "Stays below a quarter"],
+  rows: finding.scenarios.map(({ name, zone }) => [
+    scenarioNames[name],
+    shownIn("g/m3").text(zone.peak),
+    zone.overLfl === undefined ? "no limit" : `${(100 * zone.overLfl).toFixed(0)} %`,
+    burnsFor(zone.aboveLfl),
+    zone.safeMass === undefined
+      ? "any mass"
+      : `at most ${page.units.thing("small-mass").text(zone.safeMass)}`,
+  ]),
+});
+
+/** Where no limit of flame is known or nothing burns: what is in the air, and what is left of it. */
+const plainTable = ({ scenarios }: HazardFinding): PictureTable => ({
+  caption: "The whole charge at once",
+  head: ["Assumption", "Peak", "By volume", "Oxygen left"],
+  rows: scenarios.map(({ name, zone }) => [
+    scenarioNames[name],
+    shownIn("g/m3").text(zone.peak),
+    `${(100 * zone.fraction).toPrecision(2)} %`,
+    `${(100 * zone.oxygen).toFixed(1)} %`,
+  ]),
+});
 
 function burnsFor(seconds: number | null | undefined): string {
   if (seconds === undefined) return "no limit";

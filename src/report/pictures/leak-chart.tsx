@@ -6,7 +6,7 @@ import {
 } from "d3-scale";
 import { HorizontalAxis, TEXT, VerticalAxis } from "./axis.tsx";
 import { pathOf } from "./decimate.ts";
-import { type LeakChartProps, levelsOf } from "./leak-props.ts";
+import { type LeakChartProps, type LeakLine, levelsOf } from "./leak-props.ts";
 import { leakDescription } from "./leak-words.ts";
 import { LogVerticalAxis } from "./log-axis.tsx";
 import { Picture } from "./picture.tsx";
@@ -17,6 +17,8 @@ const FOOT = 28;
 const LEFT = 46;
 /** On a log scale, how far below the lowest level the picture goes: a leak begins at nothing. */
 const BELOW = 4;
+/** Colours of the lines: the one of the limits is not among them. */
+const SERIES = [1, 3, 4];
 /** From so many minutes on the axis counts hours. */
 const LONG = 180;
 
@@ -38,6 +40,11 @@ export function LeakChart(props: LeakChartProps) {
     .domain([0, hours ? end / 60 : end])
     .range([LEFT, right]);
   const y = verticalScale(props, bottom);
+  const floor = log === true ? (y.domain()[0] ?? 0) : 0;
+  const aboveFloor = (points: LeakLine["points"], least: number) => {
+    const last = points.findLastIndex(({ concentration }) => shown.value(concentration) > least);
+    return points.slice(0, last + 2);
+  };
   const place = (t: number, value: number) => ({
     x: x(hours ? t / 3600 : t / 60),
     y: Math.min(bottom, y(shown.value(value))),
@@ -65,8 +72,8 @@ export function LeakChart(props: LeakChartProps) {
       {lines.map(({ points }, i) => (
         <path
           key={i}
-          class={`pic-line pic-sweep-line pic-leak-line pic-series-${i + 1} ${i > 0 ? "pic-broken" : ""}`.trim()}
-          d={pathOf([points.map(({ t, concentration }) => place(t, concentration))])}
+          class={`pic-line pic-sweep-line pic-leak-line pic-series-${SERIES[i] ?? 1} ${i > 0 ? "pic-broken" : ""}`.trim()}
+          d={pathOf([aboveFloor(points, floor).map((one) => place(one.t, one.concentration))])}
         />
       ))}
       <Names props={props} {...{ y, right, bottom, width }} />
@@ -129,7 +136,7 @@ function Names({ props, y, right, bottom, width }: NamesProps) {
   const named = [
     ...lines.map(({ name, points }, i) => ({
       name,
-      look: `pic-series-name pic-series-${i + 1}`,
+      look: `pic-series-name pic-series-${SERIES[i] ?? 1}`,
       at: y(shown.value(points.at(-1)?.concentration ?? 0)),
     })),
     ...levelsOf(props).map(({ name, at, burns }) => ({

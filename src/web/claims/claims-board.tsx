@@ -1,5 +1,5 @@
 import { useMemo } from "preact/hooks";
-import { ClaimVerdictWord, shownIn } from "../../report/index.ts";
+import { claimKindNames, ClaimVerdictWord, shownIn } from "../../report/index.ts";
 import {
   type ClaimFinding,
   claimFindings,
@@ -9,7 +9,6 @@ import {
 import { view } from "../shell/log-keeper.ts";
 import { pathTo } from "../shell/route.ts";
 import type { BoardProps } from "../walk/stage-board.tsx";
-import { ReadAs } from "./read-as.tsx";
 
 /** Every sentence of every label with its verdict, what stands behind it, and what would decide it. */
 export function ClaimsBoard({ trial }: BoardProps) {
@@ -46,15 +45,26 @@ function ProductSheet({ trial, product }: ProductProps) {
           , one a line.
         </p>
       )}
-      {product.claims.map((claim) => (
-        <Claim key={claim.text} trial={trial} claim={claim} />
+      {product.claims.map((claim, i) => (
+        <Claim
+          key={claim.text}
+          claim={claim}
+          href={pathTo("trial", trial, "stage", "claims", "-", "claim", product.product, String(i))}
+        />
       ))}
       <Cost product={product} />
     </section>
   );
 }
 
-function Claim({ trial, claim }: { readonly trial: string; readonly claim: ClaimFinding }) {
+interface ClaimProps {
+  readonly claim: ClaimFinding;
+  /** Where its reading is corrected. */
+  readonly href: string;
+}
+
+function Claim({ claim, href }: ClaimProps) {
+  const kinds = claim.statements.map(({ reading }) => claimKindNames[reading.kind]);
   return (
     <article class="claim">
       <h3 class="claim-text">“{claim.text}”</h3>
@@ -84,7 +94,15 @@ function Claim({ trial, claim }: { readonly trial: string; readonly claim: Claim
           </details>
         </div>
       ))}
-      <ReadAs trial={trial} claim={claim} />
+      <p class="claim-read">
+        <span class="quiet">
+          {claim.readBy.kind === "person" ? "Read by a person as: " : "Read by its words as: "}
+          {kinds.join("; ")}.
+        </span>
+        <a class="button" href={href}>
+          Read it otherwise
+        </a>
+      </p>
     </article>
   );
 }

@@ -53,34 +53,27 @@ const specs: readonly FieldSpec[] = [
 interface Props {
   readonly trial: string;
   readonly claim: ClaimFinding;
+  readonly onSaved: () => void;
+  readonly onCancel: () => void;
 }
 
-/** How the sentence was read, and a form to read it otherwise. */
-export function ReadAs({ trial, claim }: Props) {
-  const kinds = claim.statements.map(({ reading }) => claimKindNames[reading.kind]);
-  const person = claim.readBy.kind === "person";
-  return (
-    <details class="claim-read">
-      <summary>
-        {person ? "Read by a person as: " : "Read by its words as: "}
-        {kinds.join("; ")}
-      </summary>
-      <p class="quiet">
-        If the sentence means something else, say so. The entry stays in the log and can be
-        withdrawn there.
-      </p>
-      <EntryForm
-        trial={trial}
-        type="claim-read"
-        formKey={`claim-read ${claim.product} ${claim.text}`}
-        specs={specs}
-        start={{ kind: claim.statements[0]?.reading.kind ?? "other" }}
-        fixed={{ product: claim.product, text: claim.text }}
-        saveLabel="Read it like this"
-        onSaved={() => {
-          say("Saved: how this claim is read.");
-        }}
-      />
-    </details>
-  );
-}
+/** A form to read a sentence otherwise than its words were read. */
+export const ReadAs = ({ trial, claim, onSaved, onCancel }: Props) => (
+  <>
+    <p class="claim-text">“{claim.text}”</p>
+    <EntryForm
+      trial={trial}
+      type="claim-read"
+      formKey={`claim-read ${claim.product} ${claim.text}`}
+      specs={specs}
+      start={{ kind: claim.statements[0]?.reading.kind ?? "other" }}
+      fixed={{ product: claim.product, text: claim.text }}
+      saveLabel="Read it like this"
+      onCancel={onCancel}
+      onSaved={() => {
+        say("Saved: how this claim is read.");
+        onSaved();
+      }}
+    />
+  </>
+);

@@ -12,7 +12,7 @@ import type { BoardProps } from "../walk/stage-board.tsx";
 import { leakBoardCase, leakDraft, subjectOf } from "./leak-case.ts";
 import { LeakFields } from "./leak-fields.tsx";
 import { leakOf } from "./leak-result.ts";
-import { LeakShows } from "./leak-shows.tsx";
+import { LeakFinding, LeakShows } from "./leak-shows.tsx";
 
 /** What a leak of each product would do in this cabin and bay. Nothing has to leak to answer that. */
 export function HazardsBoard({ trial }: BoardProps) {
@@ -69,6 +69,8 @@ function Leak({ draft, findings, subject }: LeakProps) {
           }}
         />
       </FieldFrame>
+      {asked.input && layer && stirred && <LeakFinding {...{ asked, layer, stirred, units }} />}
+      <h3>What is assumed</h3>
       <LeakFields {...{ draft, asked, answer }} />
       <CannotCompute failed={failed} />
       {asked.input === undefined && (

@@ -3,6 +3,7 @@ import {
   LeakChart,
   type LeakChartProps,
   leakTable,
+  type Shown,
   shownIn,
   type UnitChoice,
   VerdictWord,
@@ -27,25 +28,33 @@ const minutes = (value: number | null, clears: boolean | null): string => {
   if (value === null) return clears === null ? "not known" : "does not clear";
   return value < 100 ? `${value.toPrecision(2)} min` : `${(value / 60).toFixed(1)} h`;
 };
+/** Two or three digits: limits are not known better. */
+const about = (shown: Shown, kg: number): string => shown.text(kg, 0.05 * kg);
 const times = (ratio: number): string =>
   ratio < 9.95 ? `${ratio.toFixed(1)} times` : `${ratio.toFixed(0)} times`;
 
-/** The answer in a sentence, its figures, the picture, and what it rests on. */
-export function LeakShows({ asked, layer, stirred, answers, current, units }: Props) {
-  const shown = asked.blower === "off" ? layer : stirred;
-  const { kind, word, sentence } = findingOf(asked, shown, units);
+/** The answer as a word and a sentence. */
+export function LeakFinding({ asked, layer, stirred, units }: Omit<Props, "answers" | "current">) {
+  const { kind, word, sentence } = findingOf(asked, shownOf(asked, layer, stirred), units);
   return (
-    <div class="hazard-shows">
-      <div class="hazard-finding" role="status">
-        <VerdictWord kind={kind} word={word} />
-        <p>{sentence}</p>
-      </div>
-      <LeakFigures {...{ shown, current, units }} />
-      <Chart {...{ asked, layer, stirred, answers, sentence }} />
-      <Basis answers={answers} />
+    <div class="hazard-finding" role="status">
+      <VerdictWord kind={kind} word={word} />
+      <p>{sentence}</p>
     </div>
   );
 }
+
+const shownOf = ({ blower }: LeakBoardCase, layer: LeakFound, stirred: LeakFound): LeakFound =>
+  blower === "off" ? layer : stirred;
+
+/** Its figures, the picture, and what it rests on. */
+export const LeakShows = ({ asked, layer, stirred, answers, current, units }: Props) => (
+  <div class="hazard-shows">
+    <LeakFigures shown={shownOf(asked, layer, stirred)} {...{ current, units }} />
+    <Chart {...{ asked, layer, stirred, answers }} />
+    <Basis answers={answers} />
+  </div>
+);
 
 interface FiguresProps {
   readonly shown: LeakFound;
@@ -57,6 +66,7 @@ function LeakFigures({ shown, current, units }: FiguresProps) {
   const { clears, breathing, safeMass, safeToBreathe, overLFL } = shown;
   const mass = units.thing("small-mass");
   const rcl = breathing.find(({ what }) => what === "RCL");
+  const carbon = carbonOf(shown);
   return (
     <Figures stale={!current}>
       <Figure
@@ -77,7 +87,7 @@ function LeakFigures({ shown, current, units }: FiguresProps) {
           />
           <Figure
             label="Mass that stays below a quarter"
-            value={safeMass === null ? "any" : mass.text(safeMass)}
+            value={safeMass === null ? "any" : about(mass, safeMass)}
           />
         </>
       )}
@@ -86,36 +96,41 @@ function LeakFigures({ shown, current, units }: FiguresProps) {
           label="Against the limit for lungs (RCL)"
           value={times(rcl.ratio)}
           small={
-            safeToBreathe === null ? undefined : `${mass.text(safeToBreathe)} would stay below`
+            safeToBreathe === null ? undefined : `${about(mass, safeToBreathe)} would stay below`
           }
         />
       )}
       <Figure label="Oxygen left at the peak" value={`${shown.oxygenPercent.toFixed(1)} %`} />
-      <Figure label="Carbon dioxide that warms as much" value={carbon(shown)} />
+      <Figure
+        label="Warms as much as carbon dioxide of"
+        value={carbon[0] ?? "not known"}
+        small={carbon.slice(1).join(", ")}
+      />
     </Figures>
   );
 }
 
-const carbon = ({ co2Equivalent }: LeakFound): string =>
-  co2Equivalent
-    .map(({ edition, mass }) =>
-      mass === null ? `${edition}: no figure` : `${edition}: ${Number(mass.toPrecision(3))} kg`,
-    )
-    .join(", ");
+const carbonOf = ({ co2Equivalent }: LeakFound): readonly string[] =>
+  co2Equivalent.map(({ edition, mass }) =>
+    mass === null ? `${edition}: no figure` : `${edition}: ${Number(mass.toPrecision(3))} kg`,
+  );
 
-function findingOf({ place, blower, subject }: LeakBoardCase, shown: LeakFound, units: UnitChoice) {
+function findingOf(asked: LeakBoardCase, shown: LeakFound, units: UnitChoice) {
+  const { place, blower, subject, substance } = asked;
   const where = `${place === "bay" ? "in the bay" : "in the cabin"}${blower === "off" ? ", in a layer at the floor," : ""}`;
+  const guessed = subject.takenAs?.because === "stand-in";
+  const name = guessed ? `${subject.name}, taken as ${substance},` : subject.name;
   const { overLFL, burns, breathing, safeMass } = shown;
   if (overLFL !== null) {
     const safe =
       safeMass === null
         ? ""
-        : ` At most ${units.thing("small-mass").text(safeMass)} would stay below a quarter of it.`;
+        : ` At most ${about(units.thing("small-mass"), safeMass)} would stay below a quarter of it.`;
     if (overLFL >= 1) {
-      const sentence = `${subject.name} would stand ${where} at ${times(overLFL)} the concentration from which it burns.${safe}`;
-      return { kind: "higher", word: "would burn", sentence } as const;
+      const sentence = `${name} would stand ${where} at ${times(overLFL)} the concentration from which it burns.${safe}`;
+      return { kind: "higher", word: guessed ? "could burn" : "would burn", sentence } as const;
     }
-    const sentence = `${subject.name} would reach ${(100 * overLFL).toFixed(0)} % of the concentration from which it burns ${where.replace(/,$/u, "")}.${safe} Near the leak it is richer.`;
+    const sentence = `${name} would reach ${(100 * overLFL).toFixed(0)} % of the concentration from which it burns ${where.replace(/,$/u, "")}.${safe} Near the leak it is richer.`;
     return overLFL > 0.25
       ? ({ kind: "higher", word: "above a quarter of the limit", sentence } as const)
       : ({ kind: "within", word: "below a quarter of the limit", sentence } as const);
@@ -142,16 +157,23 @@ function findingOf({ place, blower, subject }: LeakBoardCase, shown: LeakFound, 
   } as const;
 }
 
-type ChartProps = Pick<Props, "asked" | "layer" | "stirred" | "answers"> & {
-  readonly sentence: string;
-};
+type ChartProps = Pick<Props, "asked" | "layer" | "stirred" | "answers">;
 
-function Chart({ asked, layer, stirred, answers, sentence }: ChartProps) {
+/** What the picture shows, of both ways of mixing. */
+function titleOf({ subject }: LeakBoardCase, layer: LeakFound, stirred: LeakFound): string {
+  if (layer.overLFL !== null && stirred.overLFL !== null) {
+    return `${subject.name} peaks at ${times(layer.overLFL)} the limit at the floor, at ${times(stirred.overLFL)} in stirred air`;
+  }
+  const percent = ({ peakVolumePercent }: LeakFound): string => peakVolumePercent.toPrecision(2);
+  return `${subject.name} peaks at ${percent(layer)} % of the air at the floor, at ${percent(stirred)} % in stirred air`;
+}
+
+function Chart({ asked, layer, stirred, answers }: ChartProps) {
   const rcl = layer.breathing.find(({ what }) => what === "RCL");
   const limit = rcl && (layer.peak / layer.peakVolumePercent) * rcl.volumePercent;
   const props: Omit<LeakChartProps, "width"> = {
     id: "hazards-leak",
-    title: sentence.split(/(?<=\.) /u)[0] ?? sentence,
+    title: titleOf(asked, layer, stirred),
     shown: shownIn("g/m3"),
     lines: [
       { name: "at the floor", points: layer.series },
@@ -164,7 +186,7 @@ function Chart({ asked, layer, stirred, answers, sentence }: ChartProps) {
   };
   return (
     <PictureSheet
-      title={`${asked.subject.name}: ${props.title}`}
+      title={props.title}
       note={noteWith(
         "Coldproof. Mass balance of stirred air and of a layer at the floor, as assumed; nothing was released.",
         answers,

@@ -90,7 +90,10 @@ export const isKnown = ({ identity }: ClaimContext["product"]): boolean =>
   identity === "given" || identity === "identified";
 
 /** Grams in a sentence. */
-export const grams = (kg: number): string => `${(1e3 * kg).toPrecision(3).replace(/\.0+$/u, "")} g`;
+export function grams(kg: number): string {
+  const digits = Math.abs(kg) < 0.01 ? 2 : 3;
+  return `${(1e3 * kg).toPrecision(digits).replace(/\.0+$/u, "")} g`;
+}
 
 export const IDENTIFY =
   "Knowing what is in the can: an identifier, or its pressure at two temperatures against candidates.";

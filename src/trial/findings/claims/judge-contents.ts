@@ -79,6 +79,9 @@ export function judgeContains(claim: ClaimReading, context: ClaimContext): Claim
   };
 }
 
+/** An interval within this part of the mass on the label confirms it: our own choice, near what packages may lack. */
+const NARROW = 0.05;
+
 /** What a can held, from what was weighed out of it: 95 % interval, kg. */
 function heldBy({ delivered, u, emptied, residue }: WeighedCan) {
   return { from: delivered - 2 * u, to: emptied ? delivered + residue + 2 * u : Infinity };
@@ -113,14 +116,19 @@ export function judgeNetMass(claim: ClaimReading, { product, cans }: ClaimContex
       : `A can held more: at least ${grams(Math.max(...held.map(({ from }) => from)))}.`;
     return { ...bare, verdict: "contradicted", because, evidence };
   }
-  const settled = cans.some(({ emptied }) => emptied);
-  return settled
+  const emptied = cans.some((can) => can.emptied);
+  const narrow = held.some(({ from, to }) => to - from <= 2 * NARROW * mass);
+  return narrow
     ? { ...bare, verdict: "supported", because: "What was weighed agrees with it.", evidence }
     : {
         ...bare,
         verdict: "undecided",
-        because: "No can was emptied, so only part of it was weighed.",
+        because: emptied
+          ? `It held ${grams(Math.max(...held.map(({ from }) => from)))} to ${grams(Math.min(...held.map(({ to }) => to)))}: too wide to say.`
+          : "No can was emptied, so only part of it was weighed.",
         evidence,
-        wouldDecide: "Weighing a can full and emptied.",
+        wouldDecide: emptied
+          ? "The can’s volume, or its mass once it is open and empty: then what stayed inside is known. A scale of finer class."
+          : "Weighing a can full and emptied.",
       };
 }
