@@ -98,12 +98,14 @@ export {
   type ClaimFinding,
   type FairEffect,
   type ProductClaims,
+  type WorkedOut,
 } from "./findings/claims.ts";
 export type {
   ClaimContext,
   ClaimEffect,
   ClaimEvidence,
   ClaimVerdict,
+  KnownSubstance,
 } from "./findings/claims/context.ts";
 export type { ChargeCost } from "./findings/claims/cost.ts";
 export { judgeClaim } from "./findings/claims/judge-claim.ts";

@@ -22,10 +22,24 @@ const MASS_FROM: Readonly<Record<NonNullable<HazardFinding["massFrom"]>, string>
 };
 
 /** What stands for a content that nobody named; nothing for one that is named. */
-export const takenSentence = ({ takenAs, name }: HazardFinding): string | undefined =>
-  takenAs?.because === "stand-in"
-    ? `${name} does not say what it is and may burn. ${takenAs.name} stands in for it: it has the lowest limit by mass of vehicle refrigerants.`
-    : undefined;
+export function takenSentence({ takenAs, name }: HazardFinding): string | undefined {
+  const stands = `${takenAs?.name ?? ""} stands in for it: it has the lowest limit by mass of vehicle refrigerants.`;
+  switch (takenAs?.because) {
+    case "stand-in":
+      return `What ${name} is made of, and in which shares, is not known, and it may burn. ${stands}`;
+    case "tested-otherwise":
+      return `A test says that ${name} may burn or is not what its label declares. ${stands}`;
+    case "declared":
+    case "identified":
+    case "label":
+    case undefined:
+      return undefined;
+  }
+}
+
+/** Another fluid stands for a content that is not known: what is worked out could be, and need not. */
+export const standsIn = ({ takenAs }: Pick<HazardFinding, "takenAs">): boolean =>
+  takenAs?.because === "stand-in" || takenAs?.because === "tested-otherwise";
 
 /** What the whole charge would do, in a few sentences. */
 export function hazardSentence(finding: HazardFinding, units: UnitChoice): string {
@@ -58,10 +72,11 @@ export function hazardSentence(finding: HazardFinding, units: UnitChoice): strin
 }
 
 /** Verdict on a hazard as word and shape. */
-export function hazardVerdict({ scenarios, burns, missing, takenAs }: HazardFinding): {
+export function hazardVerdict(finding: HazardFinding): {
   readonly kind: VerdictKind;
   readonly word: string;
 } {
+  const { scenarios, burns, missing } = finding;
   const over = scenarios[0]?.zone.overLfl;
   if (missing !== undefined) return { kind: "undecided", word: "undecided" };
   if (over === undefined) {
@@ -71,7 +86,7 @@ export function hazardVerdict({ scenarios, burns, missing, takenAs }: HazardFind
   }
   if (over >= 1) {
     // What stands in for an unknown content shows what could be, not what is.
-    return { kind: "higher", word: takenAs?.because === "stand-in" ? "could burn" : "would burn" };
+    return { kind: "higher", word: standsIn(finding) ? "could burn" : "would burn" };
   }
   return over > 0.25
     ? { kind: "higher", word: "above a quarter of the limit" }

@@ -47,7 +47,16 @@ const AIR = 101325;
  * The largest heat of evaporation among the fluids known here that boil below 25 °C, J/kg, and whose it is. A mixture
  * carries no more than its best part but for its heat of mixing, which is small.
  */
-export function largestHeat(): { readonly fluid: string; readonly heat: number } {
+export const largestHeat = (): LargestHeat => (largest ??= findLargest());
+
+interface LargestHeat {
+  readonly fluid: string;
+  readonly heat: number;
+}
+/** Follows from the equations alone: found once, when it is asked for first. */
+let largest: LargestHeat | undefined;
+
+function findLargest(): LargestHeat {
   return fluidIds.reduce(
     (best, fluid) => {
       const material = materialOf([{ fluid, fraction: 1 }]);

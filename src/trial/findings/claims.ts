@@ -3,7 +3,7 @@ import type { BodyOf } from "../events.ts";
 import { given } from "../given.ts";
 import { ofType } from "../plan.ts";
 import type { TrialView } from "../view.ts";
-import type { ClaimEffect, ClaimVerdict } from "./claims/context.ts";
+import type { ClaimEffect, ClaimVerdict, KnownSubstance } from "./claims/context.ts";
 import { type ChargeCost, chargeCost } from "./claims/cost.ts";
 import { judgeClaim } from "./claims/judge-claim.ts";
 import type { ClaimReading } from "./claims/kinds.ts";
@@ -33,6 +33,12 @@ export interface ProductClaims {
 /** A product's difference in equal conditions, from wherever it was worked out. */
 export type FairEffect = ClaimEffect & { readonly product: string };
 
+/** What other findings settled of this trial. */
+export interface WorkedOut {
+  readonly fair?: readonly FairEffect[];
+  readonly identified?: ReadonlyMap<string, KnownSubstance>;
+}
+
 const readingOf = (body: BodyOf<"claim-read">): ClaimReading =>
   given({
     kind: body.kind,
@@ -46,23 +52,20 @@ const readingOf = (body: BodyOf<"claim-read">): ClaimReading =>
 /**
  * Every sentence of every label with its verdict. Pure: the same view gives the same findings.
  *
- * @param fair Differences carried to equal conditions; without them a comparison as measured decides only where its
- *             conditions were equal.
+ * @param known What was worked out elsewhere: differences carried to equal conditions, without which a comparison as
+ *              measured decides only where its conditions were equal; and contents of products, by their id, that an
+ *              identification settled.
  */
-export function claimFindings(
-  view: TrialView,
-  fair: readonly FairEffect[] = [],
-): readonly ProductClaims[] {
+export function claimFindings(view: TrialView, known: WorkedOut = {}): readonly ProductClaims[] {
   const read = ofType(
     view.entries.filter(({ withdrawn }) => !withdrawn),
     "claim-read",
   );
   return view.products.map((product) => {
-    const context = claimContext(
-      view,
-      product,
-      fair.filter((effect) => effect.product === product.id),
-    );
+    const context = claimContext(view, product, {
+      fair: (known.fair ?? []).filter((effect) => effect.product === product.id),
+      identified: known.identified?.get(product.id),
+    });
     const claims = [...new Set(product.claims)].map((text): ClaimFinding => {
       const own = read.findLast(({ body }) => body.product === product.id && body.text === text);
       const readings = own ? [readingOf(own.body)] : readClaim(text);

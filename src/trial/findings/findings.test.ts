@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { hillTown } from "../demonstration/hill-town.ts";
 import { InventedLog } from "../demonstration/log.ts";
 import { project } from "../project.ts";
+import { knownSubstance } from "./claims/known-substance.ts";
 import { type ClaimFinding, claimFindings } from "./claims.ts";
 import { hazardFindings } from "./hazards.ts";
 
@@ -107,7 +108,7 @@ describe("claims of a trial", () => {
     const effect = { product, quantity: "vent-temperature", condition: "road-steady" } as const;
     const fair = { ...effect, basis: "equal-conditions", effect: 2, lower: 1, upper: 3 } as const;
     const [without] = claimFindings(view);
-    const [with_] = claimFindings(view, [fair]);
+    const [with_] = claimFindings(view, { fair: [fair] });
     expect(first(without?.claims[0])?.verdict).toBe("undecided");
     expect(first(with_?.claims[0])?.verdict).toBe("contradicted");
   });
@@ -149,6 +150,39 @@ describe("hazards of a trial", () => {
     expect(label).toMatchObject({ product: "label", name: "R134a", burns: "does-not-burn" });
     // AR4 1430.
     expect(label?.co2.find(({ edition }) => edition === "AR4")?.mass).toBeCloseTo(858, 6);
+  });
+
+  test("what was identified takes the place of what is declared or stands in", () => {
+    const { log, product } = opened(["Non-flammable"]);
+    const substance = knownSubstance("R152a");
+    if (!substance) throw new Error("R152a is known");
+    const identified = new Map([[product, substance]]);
+    const view = project(log.events);
+    expect(hazardFindings(view, identified)[0]?.takenAs).toEqual({
+      name: "R152a",
+      because: "identified",
+    });
+    expect(first(claimFindings(view, { identified })[0]?.claims[0])?.verdict).toBe("contradicted");
+  });
+
+  test("a test that finds fuel takes the declaration's place", () => {
+    const { log, product } = opened([], { fluid: "R134a", price: "$12.00" });
+    expect(hazardFindings(project(log.events))[0]?.burns).toBe("does-not-burn");
+    log.add(noon, "sample-tested", {
+      stage: "identify",
+      round: product,
+      method: "identifier",
+      parts: [
+        { substance: "R134a", percent: 75 },
+        { substance: "hydrocarbons", percent: 25 },
+      ],
+    });
+    const view = project(log.events);
+    expect(hazardFindings(view)[0]).toMatchObject({
+      takenAs: { name: "R290", because: "tested-otherwise" },
+      burns: "limits",
+    });
+    expect(claimFindings(view)[0]?.cost?.relativeCooling).toBeUndefined();
   });
 
   test("without a mass nothing is told but that it is missing", () => {

@@ -17,12 +17,16 @@ import type { ProductView, TrialView } from "../view.ts";
 import { chargedMass } from "./charged-mass.ts";
 import { knownSubstance } from "./claims/known-substance.ts";
 import type { KnownSubstance } from "./claims/context.ts";
+import { testedOtherwise } from "./claims/sample-tests.ts";
 
 /** What is taken for the content of a can. */
 export interface TakenAs {
   readonly name: string;
-  /** `stand-in`: nobody says what it is, so the fluid with the lowest flammability limit stands for it. */
-  readonly because: "declared" | "stand-in" | "label";
+  /**
+   * `stand-in`: nobody says what it is, so the fluid with the lowest flammability limit stands for it; the same as
+   * `tested-otherwise`, where a test says that it is not what its label declares or may burn.
+   */
+  readonly because: "declared" | "identified" | "stand-in" | "tested-otherwise" | "label";
 }
 
 /** The same leak under one named assumption. */
@@ -65,20 +69,27 @@ interface Asked {
   readonly massFrom: HazardFinding["massFrom"];
 }
 
-/** What a product is taken as: what it declares, else what would burn soonest if it may burn. */
-export function takenAs(product: ProductView): TakenAs | undefined {
+/** What a product is taken as: what it declares unless a test speaks against it, else what would burn soonest if it may burn. */
+export function takenAs(view: TrialView, product: ProductView): TakenAs | undefined {
+  if (testedOtherwise(view, product)) return { name: STAND_IN, because: "tested-otherwise" };
   const declared = knownSubstance(product.fluid);
   if (declared) return { name: declared.name, because: "declared" };
   return mayBurn(product) ? { name: STAND_IN, because: "stand-in" } : undefined;
 }
 
-function askedOf(view: TrialView, product: ProductView): Asked {
+function askedOf(
+  view: TrialView,
+  product: ProductView,
+  identified: KnownSubstance | undefined,
+): Asked {
   const charged = chargedMass(view, product.id)?.value;
-  const taken = takenAs(product);
+  const taken = identified
+    ? ({ name: identified.name, because: "identified" } as const)
+    : takenAs(view, product);
   return {
     product: product.id,
     name: product.name,
-    substance: knownSubstance(taken?.name),
+    substance: identified ?? knownSubstance(taken?.name),
     takenAs: taken,
     mass: charged ?? product.labelMass,
     massFrom:
@@ -102,11 +113,17 @@ function label({ vehicle }: TrialView): Asked[] {
  * What the whole charge would do in this cabin at once: sealed and stirred, sealed and in a layer, with fresh air.
  *
  * Nothing here rests on a leak: it is worked out from mass, volume and published limits.
+ *
+ * @param identified Contents of products, by their id, that an identification settled.
  */
-export const hazardFindings = (view: TrialView): readonly HazardFinding[] =>
-  [...view.products.map((product) => askedOf(view, product)), ...label(view)].map((asked) =>
-    findingOf(view, asked),
-  );
+export const hazardFindings = (
+  view: TrialView,
+  identified: ReadonlyMap<string, KnownSubstance> = new Map(),
+): readonly HazardFinding[] =>
+  [
+    ...view.products.map((product) => askedOf(view, product, identified.get(product.id))),
+    ...label(view),
+  ].map((asked) => findingOf(view, asked));
 
 function findingOf(view: TrialView, asked: Asked): HazardFinding {
   const { product, name, substance, takenAs: taken, mass, massFrom } = asked;

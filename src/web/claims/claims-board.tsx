@@ -8,10 +8,9 @@ import {
 } from "../../trial/index.ts";
 import { view } from "../shell/log-keeper.ts";
 import { pathTo } from "../shell/route.ts";
-import type { BoardProps } from "../walk/stage-board.tsx";
 
 /** Every sentence of every label with its verdict, what stands behind it, and what would decide it. */
-export function ClaimsBoard({ trial }: BoardProps) {
+export function ClaimsBoard({ trial }: { readonly trial: string }) {
   const seen: TrialView = view.value;
   const products = useMemo(() => claimFindings(seen), [seen]);
   if (products.length === 0) {

@@ -8,14 +8,13 @@ import { Pick } from "../fields/pick.tsx";
 import { CannotCompute, NoAnswer } from "../fluids/said.tsx";
 import { view } from "../shell/log-keeper.ts";
 import { preferences } from "../shell/preferences.ts";
-import type { BoardProps } from "../walk/stage-board.tsx";
 import { leakBoardCase, leakDraft, subjectOf } from "./leak-case.ts";
 import { LeakFields } from "./leak-fields.tsx";
 import { leakOf } from "./leak-result.ts";
 import { LeakFinding, LeakShows } from "./leak-shows.tsx";
 
 /** What a leak of each product would do in this cabin and bay. Nothing has to leak to answer that. */
-export function HazardsBoard({ trial }: BoardProps) {
+export function HazardsBoard({ trial }: { readonly trial: string }) {
   const draft = leakDraft(trial);
   useEffect(() => void draft.start(), [trial]);
   const findings = hazardFindings(view.value);

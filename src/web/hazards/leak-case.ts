@@ -59,7 +59,7 @@ const placeOf = ({ field }: FieldDraft): Place => (field("place") === "bay" ? "b
 
 function substanceOf(draft: FieldDraft, view: TrialView, { product, takenAs: as }: HazardFinding) {
   const listed = view.products.find(({ id }) => id === product);
-  const name = as?.name ?? (listed && takenAs(listed)?.name) ?? "R290";
+  const name = as?.name ?? (listed && takenAs(view, listed)?.name) ?? "R290";
   return draft.field(`substance ${product}`, name);
 }
 

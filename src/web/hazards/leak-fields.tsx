@@ -16,8 +16,11 @@ interface Props {
 
 const TAKEN: Readonly<Record<NonNullable<HazardFinding["takenAs"]>["because"], string>> = {
   declared: "As its label declares, which nobody has shown yet.",
+  identified: "As it was identified in this trial.",
   "stand-in":
-    "It does not say what it is. R290 stands in: it has the lowest limit by mass of vehicle refrigerants, so nothing burns sooner.",
+    "What it is made of, and in which shares, is not known. R290 stands in: it has the lowest limit by mass of vehicle refrigerants, so nothing burns sooner.",
+  "tested-otherwise":
+    "A test says that it may burn or is not what its label declares. R290 stands in: it has the lowest limit by mass of vehicle refrigerants, so nothing burns sooner.",
   label: "As the vehicle’s label says.",
 };
 

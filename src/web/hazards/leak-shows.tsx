@@ -5,6 +5,7 @@ import {
   leakTable,
   type Shown,
   shownIn,
+  standsIn,
   type UnitChoice,
   VerdictWord,
 } from "../../report/index.ts";
@@ -118,7 +119,7 @@ const carbonOf = ({ co2Equivalent }: LeakFound): readonly string[] =>
 function findingOf(asked: LeakBoardCase, shown: LeakFound, units: UnitChoice) {
   const { place, blower, subject, substance } = asked;
   const where = `${place === "bay" ? "in the bay" : "in the cabin"}${blower === "off" ? ", in a layer at the floor," : ""}`;
-  const guessed = subject.takenAs?.because === "stand-in";
+  const guessed = standsIn(subject);
   const name = guessed ? `${subject.name}, taken as ${substance},` : subject.name;
   const { overLFL, burns, breathing, safeMass } = shown;
   if (overLFL !== null) {

@@ -4,6 +4,7 @@ import { chargedMass } from "../charged-mass.ts";
 import type { ProductView, TrialView } from "../../view.ts";
 import { knownSubstance } from "./known-substance.ts";
 import { readPrice } from "./price.ts";
+import { testedOtherwise } from "./sample-tests.ts";
 
 /** What a full charge costs, and what for. */
 export interface ChargeCost {
@@ -32,7 +33,8 @@ export function chargeCost(view: TrialView, product: ProductView): ChargeCost | 
   const { labelMass } = product;
   const cans = charge !== undefined && labelMass !== undefined ? charge / labelMass : undefined;
   const perCharge = cans === undefined ? undefined : cans * price.amount;
-  const mine = knownSubstance(product.fluid);
+  // What a test speaks against is no ground for a figure.
+  const mine = testedOtherwise(view, product) ? undefined : knownSubstance(product.fluid);
   const theirs = knownSubstance(view.vehicle?.labelRefrigerant);
   const [loop, other] = [mine, theirs].map((one) => one && referenceCycle(one.material));
   const relativeCooling = loop && other ? loop.volumetric / other.volumetric : undefined;

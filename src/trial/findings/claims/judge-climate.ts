@@ -8,7 +8,7 @@ const SUM = "The sum over mass fractions of the parts’ published values.";
 const unknown = (statement: string, method: string): ClaimVerdict => ({
   statement,
   verdict: "undecided",
-  because: "Nobody says what is in the can.",
+  because: "What is in the can, and in which shares, is not known.",
   evidence: [],
   method,
   wouldDecide: IDENTIFY,

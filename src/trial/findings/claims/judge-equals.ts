@@ -106,7 +106,7 @@ function byBound({ statement, mass, equals, reference }: Said): ClaimVerdict {
     return {
       ...bare,
       verdict: "undecided",
-      because: "It depends on what is in the can, and nobody says what that is.",
+      because: "It depends on what is in the can, and in which shares: that is not known.",
       evidence: [],
       wouldDecide: IDENTIFY,
     };

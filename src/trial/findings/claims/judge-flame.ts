@@ -72,7 +72,7 @@ export function judgeNotFlammable(_claim: ClaimReading, context: ClaimContext): 
   return {
     ...bare,
     verdict: "undecided",
-    because: "Nobody says what is in the can. Treat it as burning.",
+    because: "What is in the can, and in which shares, is not known. Treat it as burning.",
     evidence: [],
     wouldDecide: `${IDENTIFY} A detector for combustible gas answers yes or no at once.`,
   };

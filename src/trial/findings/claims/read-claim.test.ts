@@ -9,6 +9,8 @@ test.each([
   ["6 oz. = equivalent to 16 oz of HFC-134a", "equals-mass"],
   ["NET WT 6 OZ (170 g)", "net-mass"],
   ["Net contents: 228 g", "net-mass"],
+  ["340 g net.", "net-mass"],
+  ["Drop-in: no parts to change.", "drop-in"],
   ["Contains only pure R-134a", "contains"],
   ["100 % propane", "contains"],
   ["Non-flammable", "not-flammable"],

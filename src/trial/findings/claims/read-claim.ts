@@ -46,7 +46,10 @@ export function refrigerantIn(text: string): string | undefined {
 /** Words by which a kind is known. */
 const WORDS: readonly (readonly [ClaimKind, RegExp])[] = [
   ["equals-mass", /\b(?:equals?|equivalent|same as|equates|replaces \d)/iu],
-  ["net-mass", /\bnet\s*(?:wt|weight|mass|contents?)\b|\bcontents?\s*:?\s*\d|\bnet\b.*\d/iu],
+  [
+    "net-mass",
+    /\bnet\s*(?:wt|weight|mass|contents?)\b|\bcontents?\s*:?\s*\d|\bnet\b.*\d|\d.*\bnet\b/iu,
+  ],
   [
     "not-flammable",
     /\b(?:non|not|in)[-\s]?flammable\b|\bwon.?t (?:burn|ignite)\b|\bfire[-\s]?safe\b/iu,

@@ -5,8 +5,9 @@ import { scaleUncertainty } from "../../ledger/scales.ts";
 import { ofType } from "../../plan.ts";
 import { quantityWords } from "../../quantity-names.ts";
 import type { Comparison, Entry, ProductView, TrialView, VesselView } from "../../view.ts";
-import type { ClaimContext, ClaimEffect, SampleTest, WeighedCan } from "./context.ts";
+import type { ClaimContext, ClaimEffect, KnownSubstance, WeighedCan } from "./context.ts";
 import { knownSubstance } from "./known-substance.ts";
+import { isCanOf, testsOf } from "./sample-tests.ts";
 
 const compared = ["vent-temperature", "low-side", "high-side"] as const;
 
@@ -81,11 +82,6 @@ const CAN_VOLUME = 0.5e-3;
 const residueOf = ({ waterCapacity }: VesselView): number =>
   RESIDUE_DENSITY * (waterCapacity ?? CAN_VOLUME);
 
-const isCanOf = (vessel: VesselView, product: string): boolean =>
-  vessel.kind === "can" &&
-  vessel.holds?.substance.kind === "product" &&
-  vessel.holds.substance.product === product;
-
 /** What was weighed out of each of a product's cans. */
 function weighedCans(view: TrialView, standing: readonly Entry[], product: string): WeighedCan[] {
   return view.vessels
@@ -113,16 +109,6 @@ function weighedCans(view: TrialView, standing: readonly Entry[], product: strin
     });
 }
 
-/** What identifiers and detectors said in a product's round or of its cans. */
-function testsOf(view: TrialView, standing: readonly Entry[], product: string): SampleTest[] {
-  const cans = view.vessels.filter((vessel) => isCanOf(vessel, product)).map(({ id }) => id);
-  return ofType(standing, "sample-tested")
-    .filter(({ body: { vessel, round } }) =>
-      vessel !== undefined && vessel !== "vehicle" ? cans.includes(vessel) : round === product,
-    )
-    .map(({ body: { method, responded, parts } }) => given({ method, responded, parts }));
-}
-
 /** From this part by mass on an identifier's answer settles what a can declares: its practice, from memory. */
 const SETTLED = 98;
 
@@ -130,11 +116,14 @@ const SETTLED = 98;
 export function claimContext(
   view: TrialView,
   product: ProductView,
-  fair: readonly ClaimEffect[] = [],
+  {
+    fair,
+    identified,
+  }: { readonly fair: readonly ClaimEffect[]; readonly identified?: KnownSubstance | undefined },
 ): ClaimContext {
   const standing = view.entries.filter(({ withdrawn }) => !withdrawn);
-  const substance = knownSubstance(product.fluid);
-  const tests = testsOf(view, standing, product.id);
+  const substance = identified ?? knownSubstance(product.fluid);
+  const tests = testsOf(view, product.id);
   const settled = tests.some(({ parts }) =>
     parts?.some((part) => part.substance === product.fluid && part.percent >= SETTLED),
   );
@@ -142,7 +131,7 @@ export function claimContext(
     product: {
       name: product.name,
       substance,
-      identity: !substance ? "unknown" : settled ? "identified" : "declared",
+      identity: !substance ? "unknown" : identified || settled ? "identified" : "declared",
       labelMass: product.labelMass,
       flammableMark: product.flammableMark,
     },
