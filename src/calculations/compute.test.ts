@@ -45,6 +45,8 @@ const examples: Readonly<Record<string, unknown>> = {
     T2: "40 °C",
   },
   "phase-diagram": { fluid: "R134a" },
+  claim: { text: "6 oz equals 13.7 oz of R134a", blend: "HC 50/40/10" },
+  "cabin-leak": { fluid: "R290", mass: "240 g", volume: "3 m3", hole: "1 mm", systemVolume: "3 L" },
   vehicle: {
     vehicle: { preset: "large-orifice" },
     fluid: "R134a",

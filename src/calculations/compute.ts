@@ -2,6 +2,8 @@ import type { Answer, FullAnswer } from "./answer.ts";
 import { invalidInput, issue } from "./answer.ts";
 import { airAssumptions } from "./air-fields.ts";
 import { airInSystem } from "./air-in-system.ts";
+import { cabinLeak } from "./cabin-leak.ts";
+import { claim } from "./claim.ts";
 import { climate } from "./climate.ts";
 import { cycle } from "./cycle.ts";
 import { chargeTarget } from "./charge-target.ts";
@@ -44,6 +46,8 @@ export const calculations: readonly Calculation[] = [
   residualCalculation,
   noncondensable,
   chargeTarget,
+  cabinLeak,
+  claim,
 ];
 
 /** The calculation of this name; `undefined` if there is none. */

@@ -31,9 +31,38 @@ export {
   withdraw,
 } from "./bulk/withdraw.ts";
 export { pressureDoubt, temperatureDoubt } from "./bulk/pair-doubt.ts";
+export {
+  type Equivalence,
+  equivalenceOf,
+  heatOfEvaporation,
+  largestHeat,
+} from "./claims/equivalence.ts";
+export { type ReferenceCycle, referenceCycle } from "./claims/reference-cycle.ts";
 export { phaseDiagram } from "./diagram/diagram.ts";
 export type { DiagramKind, PhaseDiagram } from "./diagram/diagram-shape.ts";
 export type { ChartLine, ChartPoint, Gap } from "./diagram/line.ts";
+export {
+  type AirState,
+  fractionOf,
+  overAir,
+  OXYGEN_DEPRIVATION,
+  poisonsInFlame,
+} from "./leak/air-limits.ts";
+export {
+  type Escape,
+  type LeakCase,
+  type LeakHazard,
+  leakHazard,
+  type ZoneHazard,
+} from "./leak/hazard.ts";
+export { type LeakSpace, QUARTER } from "./leak/leak.ts";
+export {
+  CABIN_HEIGHT,
+  LAYER_HEIGHT,
+  perHour,
+  type Ventilation,
+  ventilations,
+} from "./leak/ventilation.ts";
 export { type LocalAir, localAir, WEATHER_U } from "./local-air.ts";
 export {
   type BandVerdict,

@@ -95,6 +95,26 @@ export type {
   TraceProblem,
   TraceView,
 } from "./traces/view.ts";
+export {
+  claimFindings,
+  type ClaimFinding,
+  type FairEffect,
+  type ProductClaims,
+  type WorkedOut,
+} from "./findings/claims.ts";
+export type {
+  ClaimContext,
+  ClaimEffect,
+  ClaimEvidence,
+  ClaimVerdict,
+  KnownSubstance,
+} from "./findings/claims/context.ts";
+export type { ChargeCost } from "./findings/claims/cost.ts";
+export { judgeClaim } from "./findings/claims/judge-claim.ts";
+export { type ClaimKind, claimKinds, type ClaimReading } from "./findings/claims/kinds.ts";
+export { knownSubstance, substanceOfMoles } from "./findings/claims/known-substance.ts";
+export { readClaim } from "./findings/claims/read-claim.ts";
+export { type HazardFinding, hazardFindings, takenAs } from "./findings/hazards.ts";
 export { judgeReading, judgeRunValue } from "./verdict/judge.ts";
 export type { ReadingInContext, Verdict, VerdictDetail } from "./verdict/view.ts";
 export { dataTables, type TableFile } from "./tables/data-tables.ts";

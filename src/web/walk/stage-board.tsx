@@ -1,6 +1,8 @@
 import type { ComponentType } from "preact";
 import type { Stage, StageView } from "../../trial/index.ts";
 import { ChargeBoard } from "../charging/charge-board.tsx";
+import { ClaimsBoard } from "../claims/claims-board.tsx";
+import { HazardsBoard } from "../hazards/hazards-board.tsx";
 import { SetUp } from "../plan/set-up.tsx";
 import { CompareBoard } from "../publish/compare-board.tsx";
 import { PublishBoard } from "../publish/publish-board.tsx";
@@ -18,6 +20,8 @@ const boards: Readonly<Partial<Record<Stage, readonly ComponentType<BoardProps>[
   charge: [ChargeBoard],
   restore: [RecoverBoard],
   compare: [CompareBoard],
+  hazards: [HazardsBoard],
+  claims: [ClaimsBoard],
   publish: [PublishBoard],
 };
 
