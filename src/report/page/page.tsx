@@ -7,12 +7,15 @@ import { Cautions, Recompute, Sources } from "./close.tsx";
 import { CompareAsMeasured, Drift } from "./compare.tsx";
 import { Contents as WhatIsInside } from "./contents.tsx";
 import type { Page } from "./context.ts";
+import { Claims } from "./claims.tsx";
 import { Done } from "./done.tsx";
 import { Answer, Contents, Head } from "./head.tsx";
+import { Hazards } from "./hazards.tsx";
 import { LedgerPart } from "./ledger.tsx";
 import pageStyle from "./page.css?raw";
 import { Readings } from "./readings.tsx";
 import { Missing, Record } from "./record.tsx";
+import { RecoveryAndCharge } from "./recovery-and-charge.tsx";
 import { Runs } from "./runs.tsx";
 import type { SectionEntry } from "./section.tsx";
 import { SetUp } from "./set-up.tsx";
@@ -29,7 +32,10 @@ const parts: readonly Part[] = [
   },
   { id: "contents", title: "What is in the can", part: WhatIsInside },
   { id: "drift", title: "Drift of the vehicle itself", part: Drift },
+  { id: "hazards", title: "If it leaked into the cabin", part: Hazards },
+  { id: "claims", title: "What the labels claim", part: Claims },
   { id: "ledger", title: "Where every gram is", part: LedgerPart },
+  { id: "recovery", title: "Recovery and charge, round by round", part: RecoveryAndCharge },
   { id: "readings", title: "Readings and their verdicts", part: Readings },
   { id: "runs", title: "Runs and traces", part: Runs },
   { id: "done", title: "What was done", part: Done },

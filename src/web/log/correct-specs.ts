@@ -65,6 +65,7 @@ export function correctSpecs(entry: Entry): readonly FieldSpec[] {
       return noteSpecs;
     case "trace-imported":
     case "item-confirmed":
+    case "claim-read":
       return [];
     case "sample-tested":
       // Percentages are a list, which this form does not show: such an entry is withdrawn and made anew.

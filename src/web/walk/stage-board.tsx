@@ -1,9 +1,13 @@
 import type { ComponentType } from "preact";
 import type { Stage, StageView } from "../../trial/index.ts";
 import { ContentsBoard } from "../identify/contents-board.tsx";
+import { ChargeBoard } from "../charging/charge-board.tsx";
+import { ClaimsBoard } from "../claims/claims-board.tsx";
+import { HazardsBoard } from "../hazards/hazards-board.tsx";
 import { SetUp } from "../plan/set-up.tsx";
 import { CompareBoard } from "../publish/compare-board.tsx";
 import { PublishBoard } from "../publish/publish-board.tsx";
+import { RecoverBoard } from "../recovery/recover-board.tsx";
 
 export interface BoardProps {
   readonly trial: string;
@@ -14,7 +18,12 @@ export interface BoardProps {
 const boards: Readonly<Partial<Record<Stage, readonly ComponentType<BoardProps>[]>>> = {
   plan: [SetUp],
   identify: [ContentsBoard],
+  recover: [RecoverBoard],
+  charge: [ChargeBoard],
+  restore: [RecoverBoard],
   compare: [CompareBoard],
+  hazards: [HazardsBoard],
+  claims: [ClaimsBoard],
   publish: [PublishBoard],
 };
 
