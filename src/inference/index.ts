@@ -7,3 +7,15 @@ export {
   normalisedWeights,
   weightedQuantile,
 } from "./weights.ts";
+export {
+  betweenGaussians,
+  conditionedOn,
+  type Gaussian,
+  logDensity,
+  partOf,
+  secantMoments,
+  squaredDistance,
+  withNoise,
+} from "./gaussian.ts";
+export { type Mixture, separation } from "./separation.ts";
+export { choleskyFactor } from "./cholesky.ts";
