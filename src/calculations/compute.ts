@@ -5,6 +5,7 @@ import { airInSystem } from "./air-in-system.ts";
 import { climate } from "./climate.ts";
 import { cycle } from "./cycle.ts";
 import type { Calculation } from "./definition.ts";
+import { diagnoseCalculation } from "./diagnose.ts";
 import { flammability } from "./flammability.ts";
 import { operatingCheck } from "./operating-check.ts";
 import { phaseDiagramCalculation } from "./phase-diagram.ts";
@@ -36,6 +37,7 @@ export const calculations: readonly Calculation[] = [
   phaseDiagramCalculation,
   vehicleCalculation,
   sweepCalculation,
+  diagnoseCalculation,
 ];
 
 /** The calculation of this name; `undefined` if there is none. */

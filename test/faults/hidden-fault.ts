@@ -1,6 +1,13 @@
 import type { BaselineRun } from "../../src/evidence/faults/baseline.ts";
 import { branchesOf, type FaultName } from "../../src/evidence/faults/hypotheses.ts";
-import { type Move, moved, type Nuisance, nuisanceNames, ofTheDay, priorSpread } from "../../src/evidence/faults/nuisances.ts";
+import {
+  type Move,
+  moved,
+  type Nuisance,
+  nuisanceNames,
+  ofTheDay,
+  priorSpread,
+} from "../../src/evidence/faults/nuisances.ts";
 import { predict } from "../../src/evidence/faults/predict.ts";
 import {
   type FaultQuantity,
@@ -38,11 +45,31 @@ export interface HiddenFault {
 
 /** Parameters that the lumps move, and those that are known: they are not drawn a second time. */
 const inLumps: readonly ParameterName[] = [
-  "labelCharge", "switchOpens", "switchCloses", "suctionSetting", "finTemperature", "fanFlow",
-  "preheat", "recirculationShare", "ramFactor", "condenserAirUA", "condenserTwoPhaseUA",
-  "evaporatorAirUA", "evaporatorTwoPhaseUA", "displacement", "cyclingHead", "condenserVolume",
-  "evaporatorVolume", "liquidLineVolume", "dischargeLineVolume", "suctionLineVolume", "bufferVolume",
-  "orificeArea", "valveSpring", "subcoolArea", "airFlow",
+  "labelCharge",
+  "switchOpens",
+  "switchCloses",
+  "suctionSetting",
+  "finTemperature",
+  "fanFlow",
+  "preheat",
+  "recirculationShare",
+  "ramFactor",
+  "condenserAirUA",
+  "condenserTwoPhaseUA",
+  "evaporatorAirUA",
+  "evaporatorTwoPhaseUA",
+  "displacement",
+  "cyclingHead",
+  "condenserVolume",
+  "evaporatorVolume",
+  "liquidLineVolume",
+  "dischargeLineVolume",
+  "suctionLineVolume",
+  "bufferVolume",
+  "orificeArea",
+  "valveSpring",
+  "subcoolArea",
+  "airFlow",
 ];
 const tries = 60;
 
@@ -59,16 +86,16 @@ export function hiddenFault(random: Random, fault: FaultName, withBaseline: bool
   throw new Error("no hidden vehicle ran");
 }
 
-function draw(
-  random: Random,
-  wanted: FaultName,
-  withBaseline: boolean,
-): HiddenFault | undefined {
+function draw(random: Random, wanted: FaultName, withBaseline: boolean): HiddenFault | undefined {
   const between = (from: number, to: number): number => from + (to - from) * random();
   const pick = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)] as T;
   const vehicle = presetVehicle(pick(presetNames));
   const conditions = weather(between, random());
-  const fill = { composition: pureComposition("R134a"), charge: vehicle.values.labelCharge, air: 0 };
+  const fill = {
+    composition: pureComposition("R134a"),
+    charge: vehicle.values.labelCharge,
+    air: 0,
+  };
   const told: VehicleCase = { vehicle, conditions, fill };
   const own = otherVehicle(told, random, between);
   const today = onItsDay(own, random);
@@ -111,7 +138,8 @@ function soundRuns(
     const readings = (["low", "high", "vent"] as const).map((quantity) => ({
       quantity,
       value:
-        outer(quantity, run.values[placeOf(quantity)] ?? 0) + usualUncertainty[quantity] * normal(random),
+        outer(quantity, run.values[placeOf(quantity)] ?? 0) +
+        usualUncertainty[quantity] * normal(random),
     }));
     return [{ conditions, readings }];
   });

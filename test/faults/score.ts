@@ -34,7 +34,13 @@ export function distanceOf({ healthy, readings, baseline, fault, severity }: Hid
   const all = model.branches.flatMap(({ branch, points }) =>
     points.flatMap((point) =>
       point.expected
-        ? [{ fault: branch.fault, severity: point.severity, at: expectedReadings(point.expected, evidence) }]
+        ? [
+            {
+              fault: branch.fault,
+              severity: point.severity,
+              at: expectedReadings(point.expected, evidence),
+            },
+          ]
         : [],
     ),
   );
@@ -66,7 +72,7 @@ export function score(hidden: HiddenFault): Score {
   const range = own?.severity;
   return {
     truth: hidden.fault,
-    distance: distanceOf(hidden),
+    distance: hidden.fault === "none" ? 0 : distanceOf(hidden),
     leading: leading.name,
     leadingFault: leadingFault.name,
     named: found.named,

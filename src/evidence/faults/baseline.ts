@@ -12,7 +12,13 @@ import {
   priorSpread,
 } from "./nuisances.ts";
 import { predict, type Reader } from "./predict.ts";
-import { discrepancy, faultQuantities, type FaultReading, innerWidth, outer } from "./quantities.ts";
+import {
+  discrepancy,
+  faultQuantities,
+  type FaultReading,
+  innerWidth,
+  outer,
+} from "./quantities.ts";
 
 /** A run of the vehicle when it was known to be sound, on the label's refrigerant and charge. */
 export interface BaselineRun {

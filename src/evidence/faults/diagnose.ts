@@ -10,7 +10,7 @@ import { type Evidence, evidenceOf } from "./evidence.ts";
 import { branchesOf, type FaultName, faultNames } from "./hypotheses.ts";
 import { type BranchMoments, branchMoments, momentsAt } from "./moments.ts";
 import { nextReadings, type NextReading } from "./next.ts";
-import { type Knowledge, moved } from "./nuisances.ts";
+import { type Knowledge, moved, priorKnowledge } from "./nuisances.ts";
 import { type BaselineRun, knowledgeOf } from "./baseline.ts";
 import {
   expectedReadings,
@@ -115,14 +115,18 @@ export function modelOf(
   const resting = readings.find(({ quantity }) => quantity === "static");
   const metal = resting?.metal ?? healthy.conditions.ambient;
   const reader: Reader = { label, metal, work: createRunWork() };
-  const known = knowledgeOf(baseline, healthy, reader);
-  const { request: centre, vent } = moved(healthy, known.mean);
-  const sound = momentsAt({ request: centre, ventOffset: vent }, reader, known, undefined);
-  if (!sound) return undefined;
-  const branches = branchesOf(centre, vent).map((branch) =>
-    branchMoments(branch, reader, known, sound),
-  );
-  return { centre, reader, known, sound, branches };
+  // A baseline that carries the model to where it would not run says more of the baseline than of the vehicle.
+  const known = [knowledgeOf(baseline, healthy, reader), priorKnowledge(healthy)];
+  for (const each of known) {
+    const { request: centre, vent } = moved(healthy, each.mean);
+    const sound = momentsAt({ request: centre, ventOffset: vent }, reader, each, undefined);
+    if (!sound) continue;
+    const branches = branchesOf(centre, vent).map((branch) =>
+      branchMoments(branch, reader, each, sound),
+    );
+    return { centre, reader, known: each, sound, branches };
+  }
+  return undefined;
 }
 
 interface Found extends FaultModel {

@@ -43,7 +43,8 @@ export function evidenceOf(
     if (i < 0 || !reading || uGauge === undefined) return;
     const { label } = reader;
     const line = gauge === "low" ? label.dewT : label.bubbleT;
-    const slope = (line(1.01 * reading.value) - line(0.99 * reading.value)) / (0.02 * reading.value);
+    const slope =
+      (line(1.01 * reading.value) - line(0.99 * reading.value)) / (0.02 * reading.value);
     // Superheat falls with its gauge's error, subcooling rises.
     const shared = (gauge === "low" ? -slope : slope) * uGauge;
     noise[i * k + i] = Math.max(noise[i * k + i] ?? 0, shared ** 2 + leastThermometer ** 2);

@@ -1,3 +1,4 @@
+export { faultFacts, faultSources } from "./fault-facts.ts";
 export {
   diagnose,
   type Diagnosis,

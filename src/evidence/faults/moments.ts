@@ -45,12 +45,10 @@ export function branchMoments(
   known: Knowledge,
   healthy: Gaussian | undefined,
 ): BranchMoments {
-  const nodes = branch.nodes.map(
-    (severity): Node => ({
-      severity,
-      expected: momentsAt(branch.apply(severity), reader, known, healthy),
-    }),
-  );
+  const nodes = branch.nodes.map((severity): Node => ({
+    severity,
+    expected: momentsAt(branch.apply(severity), reader, known, healthy),
+  }));
   return { branch, points: pointsBetween(nodes) };
 }
 
@@ -106,10 +104,10 @@ export function momentsPair(
   ]);
 }
 
-const withVent = (
-  { ventOffset }: Faulty,
-  { request, vent }: ReturnType<typeof moved>,
-): Faulty => ({ request, ventOffset: ventOffset + vent });
+const withVent = ({ ventOffset }: Faulty, { request, vent }: ReturnType<typeof moved>): Faulty => ({
+  request,
+  ventOffset: ventOffset + vent,
+});
 
 /** Values one standard deviation up and down each direction. */
 export const pairsAlong = (
@@ -127,7 +125,10 @@ function leftOut(
     const off = quantity === "vent" && regime !== "balanced";
     const effect = healthy ? (mean[i] ?? 0) - (healthy.mean[i] ?? 0) : 0;
     const own = off ? ventOffBalance : discrepancy[quantity];
-    return Math.hypot(innerWidth(quantity, outer(quantity, mean[i] ?? 0), own), effectShare * effect);
+    return Math.hypot(
+      innerWidth(quantity, outer(quantity, mean[i] ?? 0), own),
+      effectShare * effect,
+    );
   });
 }
 

@@ -1,9 +1,4 @@
-import {
-  conditionedOn,
-  type Gaussian,
-  type Mixture,
-  separation,
-} from "../../inference/index.ts";
+import { conditionedOn, type Gaussian, type Mixture, separation } from "../../inference/index.ts";
 import type { Conditions, VehicleCase } from "../../vehicle/index.ts";
 import { type Evidence, uncertaintyToCome } from "./evidence.ts";
 import type { FaultName } from "./hypotheses.ts";

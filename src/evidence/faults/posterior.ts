@@ -79,10 +79,7 @@ export function posteriorOf(branches: readonly BranchMoments[], evidence: Eviden
 }
 
 /** Severity of a fault, given that it is the one; undefined where it has none or no weight. */
-export function severityRange(
-  { points }: Posterior,
-  fault: FaultName,
-): SeverityRange | undefined {
+export function severityRange({ points }: Posterior, fault: FaultName): SeverityRange | undefined {
   const own = points.filter((point) => point.fault === fault && point.weight > 0);
   if (fault === "none" || fault === "wrong-refrigerant" || own.length === 0) return undefined;
   const values = own.map(({ severity }) => severity);

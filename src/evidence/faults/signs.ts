@@ -41,7 +41,13 @@ export function signsOf(
     const fromHealthy = (y - sound) / sd;
     const fromFault = (y - mean) / sdFault;
     const shift = (mean - sound) / sd;
-    return { quantity, fromHealthy, fromFault, shift, says: verdict(fromHealthy, fromFault, shift) };
+    return {
+      quantity,
+      fromHealthy,
+      fromFault,
+      shift,
+      says: verdict(fromHealthy, fromFault, shift),
+    };
   });
 }
 

@@ -1,3 +1,4 @@
+import { signsNeeded } from "./fault-facts.ts";
 import type { FaultName } from "./hypotheses.ts";
 
 /** What may be said, and what is only suspected. */
@@ -13,8 +14,6 @@ export interface Verdict {
 /** Probability from which a fault may be named, and a sound vehicle be called so (choices). */
 const namedFrom = 0.7;
 const healthyFrom = 0.5;
-/** Signs that a fault needs before it is named. Source: data/facts/fault-signs.json */
-const signsNeeded = 2;
 
 /** Upper 99.9 % point of chi-squared, Wilson and Hilferty 1931. */
 const farthest = (k: number): number => k * (1 - 2 / (9 * k) + 3.09 * Math.sqrt(2 / (9 * k))) ** 3;
@@ -46,6 +45,7 @@ export function verdictOf(
       ? { named: "undecided", suspected: next.name, fits }
       : { named: "undecided", fits };
   }
-  if (fits && probability >= namedFrom && independentSigns >= signsNeeded) return { named: name, fits };
+  if (fits && probability >= namedFrom && independentSigns >= signsNeeded)
+    return { named: name, fits };
   return { named: "undecided", suspected: name, fits };
 }

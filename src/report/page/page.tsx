@@ -5,6 +5,7 @@ import pictures from "../pictures.css?raw";
 import { Cautions, Recompute, Sources } from "./close.tsx";
 import { CompareAsMeasured, Drift } from "./compare.tsx";
 import type { Page } from "./context.ts";
+import { Diagnoses } from "./diagnosis.tsx";
 import { Done } from "./done.tsx";
 import { Answer, Contents, Head } from "./head.tsx";
 import { LedgerPart } from "./ledger.tsx";
@@ -25,6 +26,7 @@ const parts: readonly Part[] = [
     title: "Products against the label refrigerant, as measured",
     part: CompareAsMeasured,
   },
+  { id: "health", title: "Is something wrong with the vehicle", part: Diagnoses },
   { id: "drift", title: "Drift of the vehicle itself", part: Drift },
   { id: "ledger", title: "Where every gram is", part: LedgerPart },
   { id: "readings", title: "Readings and their verdicts", part: Readings },
