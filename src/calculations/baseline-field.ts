@@ -63,12 +63,12 @@ function readRun(
 ): Run | { readonly issues: readonly Issue[] } {
   const issues: Issue[] = [];
   const values: Record<string, unknown> = {};
-  for (const [field, { read, required }] of Object.entries<Field<unknown>>(conditionFields)) {
+  for (const [field, of] of Object.entries<Field<unknown>>(conditionFields)) {
     if (given[field] === undefined) {
-      if (required) issues.push(issue(`${name}.${field}`, undefined, "it is required"));
+      if (of.required) issues.push(issue(`${name}.${field}`, undefined, "it is required"));
       continue;
     }
-    const outcome = read(given[field], `${name}.${field}`, air);
+    const outcome = of.read(given[field], `${name}.${field}`, air);
     if (outcome.kind === "value") values[field] = outcome.value;
     else issues.push(...outcome.issues);
   }

@@ -101,7 +101,7 @@ const severityOf: Readonly<Record<FaultName, string>> = {
   "condenser-airflow": "of the condenser's air is missing",
   restriction: "of the expansion area is missing",
   "weak-compressor": "of the compressor's flow is missing",
-  "stuck-open": "opening that it does not go below, or area too much of an orifice",
+  "stuck-open": "of the valve's full opening at least, or of an orifice's area too much",
   "wrong-refrigerant": "",
   "heat-leak": "warmer at the vent",
   "evaporator-airflow": "of the evaporator's air is missing",
@@ -189,13 +189,13 @@ function sentenceOf({ named, suspected, faults, readings, fits }: Diagnosis): st
   if (named !== "undecided") {
     return `${faultFacts(named).title}: two independent signs speak for it, and nothing else in the list shows these readings as well.`;
   }
-  if (readings.length < 2) return "Undecided: too few readings. Two independent signs are needed.";
-  if (!fits) return "Undecided: nothing in the list shows these readings.";
-  if (suspected === undefined) return "Undecided: these readings do not tell sound from faulty.";
+  if (readings.length < 2) return "Too few readings: two independent signs are needed.";
+  if (!fits) return "Nothing in the list shows these readings.";
+  if (suspected === undefined) return "These readings do not tell sound from faulty.";
   const signs = faults.find(({ name }) => name === suspected)?.independentSigns ?? 0;
   const why =
     signs < 2
       ? `${signs === 0 ? "no reading alone is" : "only one independent reading is"} a sign of it`
       : "something else shows these readings nearly as well";
-  return `Undecided. Suspected: ${lower(suspected)}; ${why}. Take the next reading before naming it.`;
+  return `Suspected, not named: ${lower(suspected)}; ${why}. Take the next reading before naming it.`;
 }

@@ -17,10 +17,10 @@ import type { Vehicle } from "./parameters.ts";
 export interface Saturation {
   readonly kind: "saturation";
   /** Temperatures at a pressure held inside the pack. */
-  dewT(p: number): number;
-  bubbleT(p: number): number;
+  readonly dewT: (p: number) => number;
+  readonly bubbleT: (p: number) => number;
   /** Liquid on the bubble line at a temperature, kg/m³. */
-  liquidDensity(T: number): number;
+  readonly liquidDensity: (T: number) => number;
 }
 
 /** Saturation from the composition's pack, which is built at the first request. */

@@ -1,4 +1,4 @@
-import { diagnose, modelOf } from "../../src/evidence/faults/diagnose.ts";
+import { diagnoseWith, type FaultModel, modelOf } from "../../src/evidence/faults/diagnose.ts";
 import { evidenceOf } from "../../src/evidence/faults/evidence.ts";
 import type { FaultName } from "../../src/evidence/faults/hypotheses.ts";
 import { expectedReadings } from "../../src/evidence/faults/posterior.ts";
@@ -25,11 +25,7 @@ export interface Score {
  * at the hidden severity and at every severity of every other hypothesis (a sound vehicle included), in the mean of
  * both covariances (instruments, vehicle to vehicle, model).
  */
-export function distanceOf({ healthy, readings, baseline, fault, severity }: HiddenFault): number {
-  const label = saturationOf(healthy.fill.composition);
-  if (label.kind !== "saturation") throw new Error(label.reason);
-  const model = modelOf({ healthy, readings, baseline }, label);
-  if (!model) return 0;
+function distanceOf(model: FaultModel, { readings, fault, severity }: HiddenFault): number {
   const evidence = evidenceOf(readings, model.centre, model.reader);
   const all = model.branches.flatMap(({ branch, points }) =>
     points.flatMap((point) =>
@@ -62,9 +58,12 @@ export function distanceOf({ healthy, readings, baseline, fault, severity }: Hid
 
 export function score(hidden: HiddenFault): Score {
   const start = performance.now();
-  const found = diagnose(hidden);
+  const label = saturationOf(hidden.healthy.fill.composition);
+  if (label.kind !== "saturation") throw new Error(label.reason);
+  const model = modelOf(hidden, label);
+  if (!model) throw new Error("a sound vehicle does not run");
+  const found = diagnoseWith(model, hidden);
   const ms = performance.now() - start;
-  if (found.kind !== "diagnosis") throw new Error(found.reason);
   const leading = found.faults[0];
   const leadingFault = found.faults.find(({ name }) => name !== "none");
   if (!leading || !leadingFault) throw new Error("nothing leads");
@@ -72,7 +71,7 @@ export function score(hidden: HiddenFault): Score {
   const range = own?.severity;
   return {
     truth: hidden.fault,
-    distance: hidden.fault === "none" ? 0 : distanceOf(hidden),
+    distance: hidden.fault === "none" ? 0 : distanceOf(model, hidden),
     leading: leading.name,
     leadingFault: leadingFault.name,
     named: found.named,

@@ -93,6 +93,11 @@ export function diagnose(request: DiagnosisRequest): Diagnosis | NoDiagnosis {
   if (label.kind !== "saturation") return { kind: "no-diagnosis", reason: "no-properties" };
   const model = modelOf(request, label);
   if (!model) return { kind: "no-diagnosis", reason: "sound-vehicle-does-not-run" };
+  return diagnoseWith(model, request);
+}
+
+/** The same with everything at hand that does not depend on the readings' values. */
+export function diagnoseWith(model: FaultModel, request: DiagnosisRequest): Diagnosis {
   const evidence = evidenceOf(request.readings, model.centre, model.reader);
   const posterior = posteriorOf(model.branches, evidence);
   return viewOf({ ...model, evidence, posterior }, request);

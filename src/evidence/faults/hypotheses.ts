@@ -69,7 +69,7 @@ export const severityUnit: Readonly<Record<FaultName, "share" | "Pa" | "K" | "no
  * All branches for a sound case: each changes one thing.
  *
  * Severities: share of the charge that is missing or too much; pressure of the air left in, Pa; share of air flow,
- * area or compressor flow that is lost; opening that the valve does not go below, or share of area too much of an
+ * area or compressor flow that is lost; opening that a valve does not go below, or share of area too much of an
  * orifice; kelvins at the vent. Of another refrigerant: its charge over the mass that fills the same liquid volume.
  *
  * @param vent What a baseline knows of the vent's offset, K.
@@ -104,7 +104,7 @@ export function branchesOf(healthy: VehicleCase, vent = 0): readonly Branch[] {
     of("weak-compressor", [0.1, 0.25, 0.4, 0.55, 0.7], (s) => hard({ weakCompressor: 1 - s })),
     vehicle.expansion === "orifice"
       ? of("stuck-open", [0.2, 0.6, 1.2, 2], (s) => hard({ restriction: 1 + s }))
-      : of("stuck-open", [0.4, 0.6, 0.8, 1], (s) => stuckValve(healthy, s)),
+      : of("stuck-open", [0.3, 0.4, 0.5, 0.65, 0.85], (s) => stuckValve(healthy, s)),
     ...substituteBranches(healthy, vent),
     {
       ...of("heat-leak", [1.5, 15], () => healthy),
@@ -114,6 +114,7 @@ export function branchesOf(healthy: VehicleCase, vent = 0): readonly Branch[] {
   ];
 }
 
+/** It does not close below an opening, whatever the bulb says; wider, liquid reaches the compressor and the model ends. */
 function stuckValve(healthy: VehicleCase, opening: number): VehicleCase {
   const { vehicle } = healthy;
   const values = { ...vehicle.values, valveSmallestOpening: opening };

@@ -15,8 +15,8 @@ export interface Verdict {
 const namedFrom = 0.7;
 const healthyFrom = 0.5;
 
-/** Upper 99.9 % point of chi-squared, Wilson and Hilferty 1931. */
-const farthest = (k: number): number => k * (1 - 2 / (9 * k) + 3.09 * Math.sqrt(2 / (9 * k))) ** 3;
+/** Upper 99.5 % point of chi-squared, Wilson and Hilferty 1931. */
+const farthest = (k: number): number => k * (1 - 2 / (9 * k) + 2.576 * Math.sqrt(2 / (9 * k))) ** 3;
 
 /**
  * A fault is named when it holds most of the probability, two independent signs speak for it, and the readings fit

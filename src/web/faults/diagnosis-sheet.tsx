@@ -1,7 +1,7 @@
 import type { ComponentChildren } from "preact";
 import type { Answer, DiagnosisResult } from "../../calculations/index.ts";
 import { DiagnosisView, type DiagnosisUnits } from "../../report/index.ts";
-import { Basis, NoAnswer } from "../fluids/said.tsx";
+import { Basis, CautionLines, NoAnswer } from "../fluids/said.tsx";
 import { Fit } from "../look/fit.tsx";
 
 interface Props {
@@ -10,6 +10,9 @@ interface Props {
   readonly current: boolean;
   readonly units: DiagnosisUnits;
 }
+
+/** The first cautions are those of hands near a running engine: they stand before the next reading is taken. */
+const moving = 2;
 
 const fit = (
   id: string,
@@ -26,8 +29,10 @@ export function DiagnosisSheet({ id, answer, current, units }: Props) {
     );
   }
   if (answer.kind !== "answer") return <NoAnswer answer={answer} />;
+  const atHand = answer.cautions.slice(0, moving);
   return (
     <div class={current ? "vehicle-bands" : "vehicle-bands is-stale"} aria-busy={!current}>
+      <CautionLines cautions={atHand} />
       <DiagnosisView
         id={id}
         // The calculation's own schema is tested to be what its result is.
@@ -35,7 +40,7 @@ export function DiagnosisSheet({ id, answer, current, units }: Props) {
         units={units}
         fit={fit}
       />
-      <Basis answers={[answer]} />
+      <Basis answers={[answer]} without={atHand} />
     </div>
   );
 }

@@ -31,15 +31,17 @@ export function DiagnosePart({ draft, input, units }: Props) {
         Type what gauges and thermometers show. The charge inside is what should be inside; vehicle
         and day are those of the setting.
       </p>
-      <CautionLines
-        cautions={[
-          "Engine running: keep hands, sleeves and hoses away from belts and fans. The discharge line burns, and the high side holds 10 to 25 bar: clamp sensors on before the start.",
-        ]}
-      />
+      {!enough && (
+        <CautionLines
+          cautions={[
+            "Engine running: keep hands, sleeves and hoses away from belts and fans. The discharge line burns, and the high side holds 10 to 25 bar: clamp sensors on before the start.",
+          ]}
+        />
+      )}
       <Fields specs={firstReadings} draft={draft} answer={answer} />
       <details class="fluid-folded">
         <summary>More readings ({moreReadings.length})</summary>
-        <Fields specs={moreReadings} draft={draft} answer={answer} />
+        <Fields specs={moreReadings} draft={draft} answer={answer} optional />
       </details>
       <CannotCompute failed={failed} />
       {enough ? (
@@ -55,15 +57,16 @@ interface FieldsProps {
   readonly specs: typeof firstReadings;
   readonly draft: FieldDraft;
   readonly answer: Answer | undefined;
+  readonly optional?: boolean;
 }
 
-const Fields = ({ specs, draft, answer }: FieldsProps) => (
+const Fields = ({ specs, draft, answer, optional = false }: FieldsProps) => (
   <div class="field-row">
     {specs.map((spec) => (
       <FluidQuantity
         key={spec.name}
         spec={spec}
-        optional
+        optional={optional}
         signed={spec.dimension !== "ratio"}
         issue={issueOf(answer, `readings.${spec.reading}`)}
         draft={draft}
