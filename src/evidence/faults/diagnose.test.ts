@@ -1,11 +1,5 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import {
-  presetVehicle,
-  pureComposition,
-  runVehicle,
-  type VehicleCase,
-} from "../../vehicle/index.ts";
 import { diagnose, type Diagnosis, diagnoseWith, modelOf } from "./diagnose.ts";
 import { branchesOf, type FaultName } from "./hypotheses.ts";
 import { predict } from "./predict.ts";
