@@ -1,16 +1,15 @@
 import { useState } from "preact/hooks";
 import { diagnosisUnits, unitChoice } from "../../report/index.ts";
-import { type FaultQuestion, faultQuestions } from "../../trial/index.ts";
+import { type FaultQuestion, faultQuestions, type StageView } from "../../trial/index.ts";
 import { useAnswers } from "../engine/use-answers.ts";
 import { FieldFrame } from "../fields/field-frame.tsx";
 import { CannotCompute } from "../fluids/said.tsx";
 import { view } from "../shell/log-keeper.ts";
 import { preferences } from "../shell/preferences.ts";
-import type { BoardProps } from "../walk/stage-board.tsx";
 import { DiagnosisSheet } from "./diagnosis-sheet.tsx";
 
 /** What is wrong with the vehicle, from a run of Prove or Restore. */
-export function FaultsBoard({ stage }: BoardProps) {
+export function FaultsBoard({ stage }: { readonly stage: StageView }) {
   const seen = view.value;
   const name = stage.stage === "restore" ? "restore" : "prove";
   const questions = faultQuestions(seen, name);
