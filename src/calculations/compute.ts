@@ -9,6 +9,7 @@ import { cycle } from "./cycle.ts";
 import { chargeTarget } from "./charge-target.ts";
 import { cylinderLimitCalculation } from "./cylinder-limit.ts";
 import type { Calculation } from "./definition.ts";
+import { diagnoseCalculation } from "./diagnose.ts";
 import { flammability } from "./flammability.ts";
 import { operatingCheck } from "./operating-check.ts";
 import { phaseDiagramCalculation } from "./phase-diagram.ts";
@@ -48,6 +49,7 @@ export const calculations: readonly Calculation[] = [
   chargeTarget,
   cabinLeak,
   claim,
+  diagnoseCalculation,
 ];
 
 /** The calculation of this name; `undefined` if there is none. */

@@ -23,3 +23,15 @@ export {
 } from "./rank-statistics.ts";
 export { type RandomEffects, randomEffects, type StudyEffect } from "./random-effects.ts";
 export { studentHalfWidth } from "./student-t.ts";
+export {
+  betweenGaussians,
+  conditionedOn,
+  type Gaussian,
+  logDensity,
+  partOf,
+  secantMoments,
+  squaredDistance,
+  withNoise,
+} from "./gaussian.ts";
+export { type Mixture, separation } from "./separation.ts";
+export { choleskyFactor } from "./cholesky.ts";

@@ -92,3 +92,6 @@ export type {
   StatePoint,
   StateShown,
 } from "./pictures/phase-points.ts";
+export { DiagnosisView } from "./diagnosis/diagnosis.tsx";
+export type { DiagnosisUnits } from "./diagnosis/diagnosis-words.ts";
+export { diagnosisUnits } from "./diagnosis/diagnosis-units.ts";

@@ -142,3 +142,4 @@ export {
   type VesselAir,
 } from "./findings/recovery.ts";
 export type { FitReason, StopMark, VesselFit } from "./findings/vessel-fit.ts";
+export { type FaultQuestion, faultQuestions } from "./findings/faults.ts";

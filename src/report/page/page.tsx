@@ -7,6 +7,7 @@ import { Cautions, Recompute, Sources } from "./close.tsx";
 import { CompareAsMeasured, Drift } from "./compare.tsx";
 import type { Page } from "./context.ts";
 import { Claims } from "./claims.tsx";
+import { Diagnoses } from "./diagnosis.tsx";
 import { Done } from "./done.tsx";
 import { Answer, Contents, Head } from "./head.tsx";
 import { Hazards } from "./hazards.tsx";
@@ -29,6 +30,7 @@ const parts: readonly Part[] = [
     title: "Products against the label refrigerant, as measured",
     part: CompareAsMeasured,
   },
+  { id: "health", title: "Is something wrong with the vehicle", part: Diagnoses },
   { id: "drift", title: "Drift of the vehicle itself", part: Drift },
   { id: "hazards", title: "If it leaked into the cabin", part: Hazards },
   { id: "claims", title: "What the labels claim", part: Claims },

@@ -3,6 +3,7 @@ import type { Stage, StageView } from "../../trial/index.ts";
 import { ChargeBoard } from "../charging/charge-board.tsx";
 import { ClaimsBoard } from "../claims/claims-board.tsx";
 import { HazardsBoard } from "../hazards/hazards-board.tsx";
+import { FaultsBoard } from "../faults/faults-board.tsx";
 import { SetUp } from "../plan/set-up.tsx";
 import { CompareBoard } from "../publish/compare-board.tsx";
 import { PublishBoard } from "../publish/publish-board.tsx";
@@ -16,9 +17,10 @@ export interface BoardProps {
 /** What a stage computes, below what it asks for: one board or several a stage, in this order. */
 const boards: Readonly<Partial<Record<Stage, readonly ComponentType<BoardProps>[]>>> = {
   plan: [SetUp],
+  prove: [FaultsBoard],
   recover: [RecoverBoard],
   charge: [ChargeBoard],
-  restore: [RecoverBoard],
+  restore: [RecoverBoard, FaultsBoard],
   compare: [CompareBoard],
   hazards: [HazardsBoard],
   claims: [ClaimsBoard],
