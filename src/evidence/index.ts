@@ -1,3 +1,11 @@
 // Evidence: what readings say about a vehicle, a can and a fault: calibration, identification, fair comparison.
 // It must never know trials, logs, units as typed, screens. Basis: SI, kg, absolute pressure.
-export {};
+export {
+  analyseHold,
+  DECIDED,
+  type HoldAnalysis,
+  type HoldFit,
+  type LeakRate,
+} from "./hold/analyse.ts";
+export type { HoldCause } from "./hold/models.ts";
+export type { HoldRows } from "./hold/trace.ts";

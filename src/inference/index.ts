@@ -7,3 +7,10 @@ export {
   normalisedWeights,
   weightedQuantile,
 } from "./weights.ts";
+export { linearMarginal, type Marginal, type NormalPrior } from "./linear-marginal.ts";
+export { type LognormalPart, mixtureQuantile, normalShare } from "./lognormal-mixture.ts";
+export {
+  type LognormalPrior,
+  positivePosterior,
+  type PositivePosterior,
+} from "./positive-coefficients.ts";
