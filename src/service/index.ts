@@ -34,6 +34,21 @@ export { pressureDoubt, temperatureDoubt } from "./bulk/pair-doubt.ts";
 export { phaseDiagram } from "./diagram/diagram.ts";
 export type { DiagramKind, PhaseDiagram } from "./diagram/diagram-shape.ts";
 export type { ChartLine, ChartPoint, Gap } from "./diagram/line.ts";
+export {
+  conductance,
+  type Hose,
+  molecularConductance,
+  viscousConductance,
+} from "./evacuation/conductance.ts";
+export { airLeft, type Depth, depthNeeded } from "./evacuation/depth.ts";
+export {
+  laminarScale,
+  throughputOf,
+  yearlyLoss,
+  type YearlyLoss,
+  yearlyMass,
+} from "./evacuation/leak-scale.ts";
+export { type PumpDown, pumpDown, type PumpDownLimit } from "./evacuation/pump-down.ts";
 export { type LocalAir, localAir, WEATHER_U } from "./local-air.ts";
 export {
   type BandVerdict,
