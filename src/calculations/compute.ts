@@ -5,14 +5,17 @@ import { airInSystem } from "./air-in-system.ts";
 import { climate } from "./climate.ts";
 import { cycle } from "./cycle.ts";
 import type { Calculation } from "./definition.ts";
+import { evacuationDepthCalculation } from "./evacuation-depth.ts";
 import { flammability } from "./flammability.ts";
 import { operatingCheck } from "./operating-check.ts";
 import { phaseDiagramCalculation } from "./phase-diagram.ts";
+import { pumpDownCalculation } from "./pump-down.ts";
 import { readInput } from "./read-input.ts";
 import { saturation } from "./saturation.ts";
 import { state } from "./state.ts";
 import { staticCheckCalculation } from "./static-check.ts";
 import { vacuumCheckCalculation } from "./vacuum-check.ts";
+import { vacuumHoldCalculation } from "./vacuum-hold.ts";
 import { sweepCalculation } from "./sweep.ts";
 import { vehicleCalculation } from "./vehicle.ts";
 import { vesselCalculation } from "./vessel.ts";
@@ -36,6 +39,9 @@ export const calculations: readonly Calculation[] = [
   phaseDiagramCalculation,
   vehicleCalculation,
   sweepCalculation,
+  evacuationDepthCalculation,
+  pumpDownCalculation,
+  vacuumHoldCalculation,
 ];
 
 /** The calculation of this name; `undefined` if there is none. */
