@@ -95,3 +95,4 @@ export type {
 } from "./traces/view.ts";
 export { judgeReading, judgeRunValue } from "./verdict/judge.ts";
 export type { ReadingInContext, Verdict, VerdictDetail } from "./verdict/view.ts";
+export { type HoldFinding, holdFinding } from "./findings/hold.ts";

@@ -64,11 +64,10 @@ function temperatures(random: Random, t: Float64Array): Float64Array {
   );
 }
 
-function risen(random: Random, t: Float64Array): (s: number) => number {
+function risen(random: Random): (s: number) => number {
   const tau = lognormal(random, 240, 0.8);
   const form = pick(random, ["exponential", "logarithmic", "root"] as const);
   const size = lognormal(random, form === "exponential" ? 90 : 45, 0.7);
-  void t;
   if (form === "exponential") return (s) => size * (1 - Math.exp(-s / tau));
   if (form === "logarithmic") return (s) => size * Math.log(1 + s / tau);
   return (s) => size * (Math.sqrt(1 + s / tau) - 1);
@@ -83,7 +82,7 @@ export function makeHold(random: Random): MadeHold {
   const volume = 1e-3 * (1.5 + 4 * random());
   const start = lognormal(random, 55, 0.4);
   const slope = kind.leak ? lognormal(random, 0.3, 1.5) : 0;
-  const rise = kind.source === "gas" ? risen(random, t) : () => 0;
+  const rise = kind.source === "gas" ? risen(random) : () => 0;
   const offset = 1.5 * normal(random);
   const tau = lognormal(random, 300, 0.9);
   const T0 = T[0] ?? 293;

@@ -19,6 +19,7 @@ export function runHolds(count: number, seed: number) {
     leaks: 0,
     covered: 0,
     likeliestRight: 0,
+    likeliestSeparable: 0,
   };
   for (let i = 0; i < count; i++) {
     const hold = makeHold(random);
@@ -47,6 +48,7 @@ export function runHolds(count: number, seed: number) {
     }
     if (apart(hold) >= APART) {
       sums.separable++;
+      if (likeliest === hold.cause) sums.likeliestSeparable++;
       if (found.cause === hold.cause) sums.right++;
       else {
         const name = `${hold.cause} as ${found.cause}`;
@@ -65,6 +67,7 @@ export function runHolds(count: number, seed: number) {
     right: sums.right / sums.separable,
     wrong: sums.wrong / sums.separable,
     likeliestRight: sums.likeliestRight / count,
+    likeliestSeparable: sums.likeliestSeparable / sums.separable,
     named: sums.named / count,
     namedRight: sums.namedRight / sums.named,
     coverage: sums.covered / sums.leaks,

@@ -47,8 +47,8 @@ export interface HoldAnalysis {
   readonly rows: number;
 }
 
-/** Probability from which a cause is named; below it the trace leaves it open. */
-export const DECIDED = 0.85;
+/** Probability from which a cause is named: three to one against all others together. Below it the trace leaves it open. */
+export const DECIDED = 0.75;
 
 /** Levels of noise looked at, as shares of the reading. */
 const NOISE = { from: 3e-4, to: 0.15 };

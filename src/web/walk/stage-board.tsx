@@ -1,5 +1,6 @@
 import type { ComponentType } from "preact";
 import type { Stage, StageView } from "../../trial/index.ts";
+import { EvacuateBoard } from "../evacuate/evacuate-board.tsx";
 import { SetUp } from "../plan/set-up.tsx";
 import { CompareBoard } from "../publish/compare-board.tsx";
 import { PublishBoard } from "../publish/publish-board.tsx";
@@ -12,6 +13,8 @@ export interface BoardProps {
 /** What a stage computes, below what it asks for: one board or several a stage, in this order. */
 const boards: Readonly<Partial<Record<Stage, readonly ComponentType<BoardProps>[]>>> = {
   plan: [SetUp],
+  evacuate: [EvacuateBoard],
+  restore: [EvacuateBoard],
   compare: [CompareBoard],
   publish: [PublishBoard],
 };
