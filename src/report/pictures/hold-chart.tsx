@@ -66,7 +66,7 @@ export function HoldChart(props: HoldChartProps) {
         class="pic-line pic-series-1"
         d={pathOf(decimate(t, p, (at, value) => ({ x: x(at / 60), y: y(shown.value(value)) })))}
       />
-      <Fits props={props} x={x} y={y} />
+      {props.fits && <Fits props={props} x={x} y={y} />}
     </Picture>
   );
 }
