@@ -3,11 +3,15 @@ import { runHolds } from "../../../test/campaign/hold-runs.ts";
 import { analyseHold } from "./analyse.ts";
 import { prepareHold, stepOf } from "./trace.ts";
 
-test("a few made holds: at most one in twenty named wrongly where separable", { timeout: 60_000 }, () => {
-  const seen = runHolds(40, 5);
-  expect(seen.wrong).toBeLessThanOrEqual(0.05);
-  expect(seen.likeliestSeparable).toBeGreaterThanOrEqual(0.9);
-});
+test(
+  "a few made holds: at most one in twenty named wrongly where separable",
+  { timeout: 60_000 },
+  () => {
+    const seen = runHolds(40, 5);
+    expect(seen.wrong).toBeLessThanOrEqual(0.05);
+    expect(seen.likeliestSeparable).toBeGreaterThanOrEqual(0.9);
+  },
+);
 
 test("the step of a gauge is what all differences are multiples of", () => {
   expect(stepOf([400, 405, 420, 455])).toBeCloseTo(5, 9);
