@@ -8,9 +8,25 @@ export {
   weightedQuantile,
 } from "./weights.ts";
 export { linearMarginal, type Marginal, type NormalPrior } from "./linear-marginal.ts";
-export { type LognormalPart, mixtureQuantile, normalShare } from "./lognormal-mixture.ts";
+export { type LognormalPart, lognormalMixtureQuantile } from "./lognormal-mixture.ts";
 export {
   type LognormalPrior,
   positivePosterior,
   type PositivePosterior,
 } from "./positive-coefficients.ts";
+export {
+  createLeastSquaresWork,
+  fitLeastSquares,
+  type LeastSquaresFit,
+  type LeastSquaresProblem,
+  type LeastSquaresWork,
+} from "./least-squares.ts";
+export { mixtureCdf, mixtureQuantile, normalCdf, normalQuantile } from "./normal-distribution.ts";
+export {
+  chiSquareTail,
+  coverageOf,
+  type RankStatistics,
+  rankStatistics,
+} from "./rank-statistics.ts";
+export { type RandomEffects, randomEffects, type StudyEffect } from "./random-effects.ts";
+export { studentHalfWidth } from "./student-t.ts";

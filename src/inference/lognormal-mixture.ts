@@ -1,3 +1,5 @@
+import { normalCdf } from "./normal-distribution.ts";
+
 /** One part of a mixture of lognormal distributions. */
 export interface LognormalPart {
   /** Any positive size; only ratios count. */
@@ -8,32 +10,18 @@ export interface LognormalPart {
 }
 
 /**
- * Share of a standard normal below z.
- *
- * Limits: wrong by 7e-8 at most. Source: Abramowitz & Stegun 1964, 26.2.17.
- */
-export function normalShare(z: number): number {
-  const t = 1 / (1 + 0.2316419 * Math.abs(z));
-  const poly =
-    t *
-    (0.31938153 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
-  const tail = (poly * Math.exp(-0.5 * z * z)) / Math.sqrt(2 * Math.PI);
-  return z > 0 ? 1 - tail : tail;
-}
-
-/**
  * Value below which a share of a mixture of lognormals lies.
  *
  * @param share Between 0 and 1, ends excluded.
  * @throws      RangeError if there is no part with weight: the caller's bug.
  */
-export function mixtureQuantile(parts: readonly LognormalPart[], share: number): number {
+export function lognormalMixtureQuantile(parts: readonly LognormalPart[], share: number): number {
   const total = parts.reduce((sum, { weight }) => sum + weight, 0);
   if (!(total > 0)) throw new RangeError("a mixture needs a part with weight");
   const below = (u: number): number =>
     parts.reduce(
       (sum, { weight, ln, variance }) =>
-        sum + weight * normalShare((u - ln) / Math.sqrt(Math.max(variance, 1e-18))),
+        sum + weight * normalCdf((u - ln) / Math.sqrt(Math.max(variance, 1e-18))),
       0,
     ) / total;
   let low = Infinity;

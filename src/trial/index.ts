@@ -30,6 +30,8 @@ export { parseBody, parseEvent } from "./parse.ts";
 export type { Parsed, ParsedEvent } from "./parse.ts";
 export { exportTrial, parseExport } from "./export.ts";
 export type { ParsedExport, TrialExport } from "./export.ts";
+export { chainHash, chainStart, logSeal, verifyChain } from "./integrity.ts";
+export type { ChainEnd, ChainRow, ChainVerdict } from "./integrity.ts";
 export { quantityDimension } from "./dimensions.ts";
 export { quantityNames, quantityWords } from "./quantity-names.ts";
 export { knownBlends, knownFluids, type KnownFluid } from "./known-fluids.ts";
@@ -96,3 +98,5 @@ export type {
 export { judgeReading, judgeRunValue } from "./verdict/judge.ts";
 export type { ReadingInContext, Verdict, VerdictDetail } from "./verdict/view.ts";
 export { type HoldFinding, holdFinding } from "./findings/hold.ts";
+export { dataTables, type TableFile } from "./tables/data-tables.ts";
+export { parseLogTable } from "./tables/log-table.ts";

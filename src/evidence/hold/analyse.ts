@@ -1,4 +1,4 @@
-import { logSumExp, mixtureQuantile } from "../../inference/index.ts";
+import { logSumExp, lognormalMixtureQuantile } from "../../inference/index.ts";
 import { type Measured, type Node, noiseGrid, type NoiseGrid, nodesOf } from "./evidence.ts";
 import { designOf, type HoldCause, type HoldModel, holdModels } from "./models.ts";
 import { type HoldRows, prepareHold } from "./trace.ts";
@@ -161,9 +161,9 @@ function leakRate(
       .filter(({ weight }) => weight > 1e-7),
   );
   return {
-    rate: mixtureQuantile(parts, 0.5),
-    from: mixtureQuantile(parts, 0.025),
-    to: mixtureQuantile(parts, 0.975),
+    rate: lognormalMixtureQuantile(parts, 0.5),
+    from: lognormalMixtureQuantile(parts, 0.025),
+    to: lognormalMixtureQuantile(parts, 0.975),
   };
 }
 
