@@ -14,12 +14,15 @@ import { flammability } from "./flammability.ts";
 import { operatingCheck } from "./operating-check.ts";
 import { phaseDiagramCalculation } from "./phase-diagram.ts";
 import { noncondensable } from "./noncondensable.ts";
+import { evacuationDepthCalculation } from "./evacuation-depth.ts";
+import { pumpDownCalculation } from "./pump-down.ts";
 import { readInput } from "./read-input.ts";
 import { residualCalculation } from "./residual.ts";
 import { saturation } from "./saturation.ts";
 import { state } from "./state.ts";
 import { staticCheckCalculation } from "./static-check.ts";
 import { vacuumCheckCalculation } from "./vacuum-check.ts";
+import { vacuumHoldCalculation } from "./vacuum-hold.ts";
 import { sweepCalculation } from "./sweep.ts";
 import { vehicleCalculation } from "./vehicle.ts";
 import { vesselCalculation } from "./vessel.ts";
@@ -50,6 +53,9 @@ export const calculations: readonly Calculation[] = [
   cabinLeak,
   claim,
   diagnoseCalculation,
+  evacuationDepthCalculation,
+  pumpDownCalculation,
+  vacuumHoldCalculation,
 ];
 
 /** The calculation of this name; `undefined` if there is none. */

@@ -17,3 +17,12 @@ export {
   type NextReading,
   severityUnit,
 } from "./faults/index.ts";
+export {
+  analyseHold,
+  DECIDED,
+  type HoldAnalysis,
+  type HoldFit,
+  type LeakRate,
+} from "./hold/analyse.ts";
+export type { HoldCause } from "./hold/models.ts";
+export type { HoldRows } from "./hold/trace.ts";

@@ -7,6 +7,13 @@ export {
   normalisedWeights,
   weightedQuantile,
 } from "./weights.ts";
+export { linearMarginal, type Marginal, type NormalPrior } from "./linear-marginal.ts";
+export { type LognormalPart, lognormalMixtureQuantile } from "./lognormal-mixture.ts";
+export {
+  type LognormalPrior,
+  positivePosterior,
+  type PositivePosterior,
+} from "./positive-coefficients.ts";
 export {
   createLeastSquaresWork,
   fitLeastSquares,

@@ -46,6 +46,7 @@ export {
   type ComparisonRow,
   comparisonTable,
 } from "./pictures/comparison-chart.tsx";
+export { HoldWords } from "./page/hold-words.tsx";
 export { holdPicture, tracePicture } from "./page/trace-picture.ts";
 export type { Page } from "./page/context.ts";
 export { HoldChart, type HoldChartProps, holdTable } from "./pictures/hold-chart.tsx";

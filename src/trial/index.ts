@@ -117,6 +117,7 @@ export { readClaim } from "./findings/claims/read-claim.ts";
 export { type HazardFinding, hazardFindings, takenAs } from "./findings/hazards.ts";
 export { judgeReading, judgeRunValue } from "./verdict/judge.ts";
 export type { ReadingInContext, Verdict, VerdictDetail } from "./verdict/view.ts";
+export { type HoldFinding, holdFinding } from "./findings/hold.ts";
 export { dataTables, type TableFile } from "./tables/data-tables.ts";
 export { parseLogTable } from "./tables/log-table.ts";
 export {

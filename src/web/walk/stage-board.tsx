@@ -4,6 +4,7 @@ import { ChargeBoard } from "../charging/charge-board.tsx";
 import { ClaimsBoard } from "../claims/claims-board.tsx";
 import { HazardsBoard } from "../hazards/hazards-board.tsx";
 import { FaultsBoard } from "../faults/faults-board.tsx";
+import { EvacuateBoard } from "../evacuate/evacuate-board.tsx";
 import { SetUp } from "../plan/set-up.tsx";
 import { CompareBoard } from "../publish/compare-board.tsx";
 import { PublishBoard } from "../publish/publish-board.tsx";
@@ -19,8 +20,9 @@ const boards: Readonly<Partial<Record<Stage, readonly ComponentType<BoardProps>[
   plan: [SetUp],
   prove: [FaultsBoard],
   recover: [RecoverBoard],
+  evacuate: [EvacuateBoard],
   charge: [ChargeBoard],
-  restore: [RecoverBoard, FaultsBoard],
+  restore: [RecoverBoard, EvacuateBoard, FaultsBoard],
   compare: [CompareBoard],
   hazards: [HazardsBoard],
   claims: [ClaimsBoard],
