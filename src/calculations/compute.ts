@@ -4,10 +4,12 @@ import { airAssumptions } from "./air-fields.ts";
 import { airInSystem } from "./air-in-system.ts";
 import { climate } from "./climate.ts";
 import { cycle } from "./cycle.ts";
+import { compareCalculation } from "./compare.ts";
 import type { Calculation } from "./definition.ts";
 import { flammability } from "./flammability.ts";
 import { operatingCheck } from "./operating-check.ts";
 import { phaseDiagramCalculation } from "./phase-diagram.ts";
+import { planCalculation } from "./plan.ts";
 import { readInput } from "./read-input.ts";
 import { saturation } from "./saturation.ts";
 import { state } from "./state.ts";
@@ -36,6 +38,8 @@ export const calculations: readonly Calculation[] = [
   phaseDiagramCalculation,
   vehicleCalculation,
   sweepCalculation,
+  compareCalculation,
+  planCalculation,
 ];
 
 /** The calculation of this name; `undefined` if there is none. */

@@ -1,3 +1,34 @@
 // Evidence: what readings say about a vehicle, a can and a fault: calibration, identification, fair comparison.
 // It must never know trials, logs, units as typed, screens. Basis: SI, kg, absolute pressure.
-export {};
+export {
+  type Charged,
+  type ComparableReading,
+  type ComparableRun,
+  comparedQuantities,
+  type ComparedForm,
+  type ComparedQuantity,
+  type ComparisonInput,
+  type ConditionUncertainty,
+  type Margins,
+} from "./comparison/comparable.ts";
+export { compareInEqualConditions, type ComparisonOptions } from "./comparison/compare.ts";
+export type {
+  CalibrationSummary,
+  ComparisonOutcome,
+  DriftRow,
+  EqualConditions,
+  EqualRow,
+  Estimate,
+  LumpRow,
+  StandardRow,
+} from "./comparison/view.ts";
+export type { FairVerdict, Interval } from "./comparison/verdict.ts";
+export {
+  MOST_REPEATS,
+  type PlanInput,
+  type PlannedCondition,
+  type PlannedInstruments,
+  type PlanOutcome,
+  type PlanRow,
+  planRuns,
+} from "./comparison/plan.ts";

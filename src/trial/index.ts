@@ -95,3 +95,11 @@ export type {
 } from "./traces/view.ts";
 export { judgeReading, judgeRunValue } from "./verdict/judge.ts";
 export type { ReadingInContext, Verdict, VerdictDetail } from "./verdict/view.ts";
+export {
+  type FairComparison,
+  type FairComparisonOptions,
+  fairComparisonOf,
+  type FairDriftRow,
+  type FairRow,
+} from "./findings/fair-comparison.ts";
+export type { PlannedMargin } from "./findings/planned-margin.ts";

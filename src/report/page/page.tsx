@@ -6,6 +6,7 @@ import { Cautions, Recompute, Sources } from "./close.tsx";
 import { CompareAsMeasured, Drift } from "./compare.tsx";
 import type { Page } from "./context.ts";
 import { Done } from "./done.tsx";
+import { InEqualConditions } from "./fair.tsx";
 import { Answer, Contents, Head } from "./head.tsx";
 import { LedgerPart } from "./ledger.tsx";
 import pageStyle from "./page.css?raw";
@@ -24,6 +25,11 @@ const parts: readonly Part[] = [
     id: "compared",
     title: "Products against the label refrigerant, as measured",
     part: CompareAsMeasured,
+  },
+  {
+    id: "equal",
+    title: "Products against the label refrigerant, in equal conditions",
+    part: InEqualConditions,
   },
   { id: "drift", title: "Drift of the vehicle itself", part: Drift },
   { id: "ledger", title: "Where every gram is", part: LedgerPart },

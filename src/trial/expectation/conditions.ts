@@ -33,7 +33,7 @@ interface Known {
 }
 
 /** A condition of the reading: read in its run, settled in its run's trace, or read near it in the same stage. */
-function known(
+export function known(
   view: TrialView,
   reading: ReadingInContext,
   quantity: ReadingQuantity,
