@@ -9,7 +9,7 @@ import {
 } from "../fair-words.ts";
 import { conditionNames } from "../names.ts";
 import { FairScales } from "../pictures/fair-scales.tsx";
-import { FoldedTable } from "../pictures/picture.tsx";
+import { DataTable, FoldedTable } from "../pictures/picture.tsx";
 import { type Page, productName } from "./context.ts";
 import { Section, type SectionEntry, Twice } from "./section.tsx";
 
@@ -31,7 +31,7 @@ export function InEqualConditions({ page, id, title }: { page: Page } & SectionE
       {products.map((product) => (
         <OfProduct key={product} product={product} found={found} page={page} />
       ))}
-      <FoldedTable table={lumpTable(found)} />
+      <FoldedTable summary="The fitted model" table={lumpTable(found)} />
       <ul class="assumptions">
         {found.assumptions.map((text) => (
           <li key={text}>{text}</li>
@@ -69,8 +69,11 @@ function OfProduct({ product, found, page }: { product: string; found: Compared;
           )}
         />
       ))}
-      <FoldedTable table={fairTable(rows, `${name} minus ${label}`, units)} />
-      <FoldedTable table={standardTable(found, product, label, units)} />
+      <FoldedTable
+        summary="The numbers, as measured and in equal conditions"
+        table={fairTable(rows, `${name} minus ${label}`, units)}
+      />
+      <DataTable {...standardTable(found, product, label, units)} />
     </div>
   );
 }

@@ -49,18 +49,19 @@ export function FairScales({ id, title, row, shown, width }: FairScalesProps) {
     compact: true,
   };
   return (
-    <div class="fair-scales">
+    <div class="fair-scales" role="group" aria-label={title}>
+      <p class="fair-title">{title}</p>
       <BandScale
         {...shared}
         id={`${id}-read`}
-        title={`${title}, as measured`}
+        title="As measured"
         reading={asMeasured}
         verdict={{ kind: "undecided", word: "conditions not equal" }}
       />
       <BandScale
         {...shared}
         id={`${id}-equal`}
-        title={`${title}, in equal conditions`}
+        title="In equal conditions"
         reading={equalConditions}
         verdict={{ kind: fairKind(verdict), word: verdict }}
       />

@@ -1,7 +1,9 @@
 import type { ComponentType } from "preact";
 import type { Stage, StageView } from "../../trial/index.ts";
+import { FindBoard } from "../plan/find-board.tsx";
 import { SetUp } from "../plan/set-up.tsx";
 import { CompareBoard } from "../publish/compare-board.tsx";
+import { FairBoard } from "../publish/fair-board.tsx";
 import { PublishBoard } from "../publish/publish-board.tsx";
 
 export interface BoardProps {
@@ -11,8 +13,8 @@ export interface BoardProps {
 
 /** What a stage computes, below what it asks for: one board or several a stage, in this order. */
 const boards: Readonly<Partial<Record<Stage, readonly ComponentType<BoardProps>[]>>> = {
-  plan: [SetUp],
-  compare: [CompareBoard],
+  plan: [SetUp, FindBoard],
+  compare: [FairBoard, CompareBoard],
   publish: [PublishBoard],
 };
 
