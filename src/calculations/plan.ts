@@ -122,6 +122,7 @@ const usualClass: Readonly<Record<"vent" | "low" | "high", Accuracy>> = {
   high: { kind: "percent-of-span", percent: 1.6, from: 0, to: 35e5 },
 };
 
+/** Standard uncertainties of conditions that are read, and of the cabin's pull-down that is guessed (judged). */
 const plannedU = {
   ambient: 0.5,
   humidity: 0.04,
@@ -129,9 +130,8 @@ const plannedU = {
   engineSpeed: 0.5,
   returnT: 0.5,
   returnHumidity: 0.04,
+  pullDown: 0.12,
 };
-/** Of the cabin's share of its pull-down: read, or guessed. */
-const pullDown = { read: 0.02, guessed: 0.12 };
 
 export const planCalculation = defineCalculation({
   name: "plan",
@@ -185,7 +185,8 @@ export const planCalculation = defineCalculation({
         low: instrument("low", values.lowInstrument),
         high: instrument("high", values.highInstrument),
       },
-      u: { ...plannedU, pullDown: isRead ? pullDown.read : pullDown.guessed },
+      u: plannedU,
+      returnAirRead: isRead,
     });
     if (found.kind === "none") {
       return {

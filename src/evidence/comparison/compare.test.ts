@@ -180,6 +180,7 @@ test("more runs find less, down to what they share", () => {
     apart: 4,
     instruments,
     u,
+    returnAirRead: true,
   });
   if (plan.kind === "none") throw new Error(plan.reason);
   expect(plan.rows).toHaveLength(3);

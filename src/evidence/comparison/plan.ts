@@ -1,4 +1,5 @@
-import type { Composition, ParameterName, Vehicle } from "../../vehicle/index.ts";
+import { airFromHumidityRatio } from "../../air/index.ts";
+import type { Composition, ParameterName, Running, Vehicle } from "../../vehicle/index.ts";
 import {
   type Charged,
   type ComparableReading,
@@ -33,6 +34,8 @@ export interface PlanInput {
   readonly apart: number;
   readonly instruments: PlannedInstruments;
   readonly u: ConditionUncertainty;
+  /** Whether the temperature and humidity of the return air are to be read in every run. */
+  readonly returnAirRead: boolean;
 }
 
 /** Smallest difference of each quantity and kind of run that a plan finds, by the number of repeats. */
@@ -140,7 +143,7 @@ function plannedRuns(input: PlanInput, repeats: number): ComparableRun[] {
 
 /** The model's own readings, which no error has touched. */
 function readingsOf(
-  { vehicle, label, instruments }: PlanInput,
+  { vehicle, label, instruments, returnAirRead }: PlanInput,
   runs: readonly ComparableRun[],
 ): ComparableRun[] | undefined {
   const model = createLabelModel({ label, runs });
@@ -154,7 +157,21 @@ function readingsOf(
       ...instruments[quantity],
       instrument: quantity,
     }));
-    return [{ ...run, readings }];
+    const conditions = returnAirRead ? withReturnAir(run.conditions, state) : run.conditions;
+    return [{ ...run, conditions, readings }];
   });
   return made.length === runs.length ? made : undefined;
+}
+
+/** The conditions with the return air that the model has in them, as if it had been read. */
+function withReturnAir(
+  conditions: ComparableRun["conditions"],
+  { returnAir: { T, humidityRatio } }: Running,
+): ComparableRun["conditions"] {
+  const air = airFromHumidityRatio(T, humidityRatio, conditions.pAir);
+  const returnAir =
+    air.kind === "air"
+      ? ({ kind: "measured", T, humidity: Math.min(1, air.relativeHumidity) } as const)
+      : ({ kind: "measured", T } as const);
+  return { ...conditions, returnAir };
 }
