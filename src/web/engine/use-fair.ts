@@ -14,8 +14,8 @@ const known = new WeakMap<readonly StoredEvent[], FairComparison>();
 /** The comparison in equal conditions of a log, worked out in a worker of its own. */
 export function useFair(events: readonly StoredEvent[]): {
   readonly state: FairState;
-  stop(): void;
-  again(): void;
+  readonly stop: () => void;
+  readonly again: () => void;
 } {
   const [state, setState] = useState<FairState>({ kind: "working", share: 0 });
   const [round, setRound] = useState(0);
