@@ -12,6 +12,7 @@ export { estimateIn } from "./blend-answer.ts";
 export { calculations, compute, findCalculation } from "./compute.ts";
 export type { Calculation } from "./definition.ts";
 export { findFluid } from "./fluid-field.ts";
+export { type VentilationChoice, ventilationChoices } from "./leak-fields.ts";
 export { FULLEST } from "./vessel-fields.ts";
 export {
   type ParameterGroup,

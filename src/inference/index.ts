@@ -21,3 +21,5 @@ export {
   type RankStatistics,
   rankStatistics,
 } from "./rank-statistics.ts";
+export { type RandomEffects, randomEffects, type StudyEffect } from "./random-effects.ts";
+export { studentHalfWidth } from "./student-t.ts";

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
-import type { ReadingPrompt, StageView } from "../../trial/index.ts";
+import { claimFindings, type ReadingPrompt, type StageView } from "../../trial/index.ts";
+import { ReadAs } from "../claims/read-as.tsx";
 import { ReadingStep } from "../readings/reading-step.tsx";
 import { readingsTaken } from "../readings/taken.ts";
 import { view } from "../shell/log-keeper.ts";
@@ -74,6 +75,14 @@ export function Step({ trial, stage, step }: Props) {
       );
     case "note":
       return headed(stage, { title: "A note" }, <NoteStep {...act} />);
+    case "claim": {
+      const claim = claimAt(what, step[2]);
+      return claim ? (
+        headed(stage, heads.claim, <ReadAs {...act} claim={claim} />)
+      ) : (
+        <NoStep {...act} />
+      );
+    }
     case "confirm":
       return <ConfirmStep {...act} item={what} />;
     case undefined:
@@ -81,6 +90,10 @@ export function Step({ trial, stage, step }: Props) {
       return <NoStep {...act} />;
   }
 }
+
+/** A sentence of a product's label, by its place in the list. */
+const claimAt = (product: string, place: string | undefined) =>
+  claimFindings(view.value).find((one) => one.product === product)?.claims[Number(place)];
 
 interface Head {
   readonly title: string;
@@ -100,6 +113,10 @@ const heads = {
     why: "What the ledger still expected inside is booked as not accounted for.",
   },
   run: { title: "A run", before: "run" },
+  claim: {
+    title: "How this claim is read",
+    why: "If the sentence means something else than its words were taken for, say so. The entry stays in the log and can be withdrawn there.",
+  },
 } as const satisfies Record<string, Head>;
 
 /** An act under its heading, its cautions between them. */
