@@ -6,6 +6,7 @@ import { cabinLeak } from "./cabin-leak.ts";
 import { claim } from "./claim.ts";
 import { climate } from "./climate.ts";
 import { cycle } from "./cycle.ts";
+import { compareCalculation } from "./compare.ts";
 import { chargeTarget } from "./charge-target.ts";
 import { cylinderLimitCalculation } from "./cylinder-limit.ts";
 import type { Calculation } from "./definition.ts";
@@ -13,6 +14,7 @@ import { diagnoseCalculation } from "./diagnose.ts";
 import { flammability } from "./flammability.ts";
 import { operatingCheck } from "./operating-check.ts";
 import { phaseDiagramCalculation } from "./phase-diagram.ts";
+import { planCalculation } from "./plan.ts";
 import { noncondensable } from "./noncondensable.ts";
 import { evacuationDepthCalculation } from "./evacuation-depth.ts";
 import { pumpDownCalculation } from "./pump-down.ts";
@@ -46,6 +48,8 @@ export const calculations: readonly Calculation[] = [
   phaseDiagramCalculation,
   vehicleCalculation,
   sweepCalculation,
+  compareCalculation,
+  planCalculation,
   cylinderLimitCalculation,
   residualCalculation,
   noncondensable,

@@ -26,3 +26,35 @@ export {
 } from "./hold/analyse.ts";
 export type { HoldCause } from "./hold/models.ts";
 export type { HoldRows } from "./hold/trace.ts";
+export {
+  type Charged,
+  type ComparableReading,
+  type ComparableRun,
+  comparedQuantities,
+  type ComparedForm,
+  type ComparedQuantity,
+  type ComparisonInput,
+  type ConditionUncertainty,
+  type Margins,
+} from "./comparison/comparable.ts";
+export { compareInEqualConditions, type ComparisonOptions } from "./comparison/compare.ts";
+export type {
+  CalibrationSummary,
+  ComparisonOutcome,
+  DriftRow,
+  EqualConditions,
+  EqualRow,
+  Estimate,
+  LumpRow,
+  StandardRow,
+} from "./comparison/view.ts";
+export type { FairVerdict, Interval } from "./comparison/verdict.ts";
+export {
+  MOST_REPEATS,
+  type PlanInput,
+  type PlannedCondition,
+  type PlannedInstruments,
+  type PlanOutcome,
+  type PlanRow,
+  planRuns,
+} from "./comparison/plan.ts";

@@ -47,6 +47,15 @@ export {
   comparisonTable,
 } from "./pictures/comparison-chart.tsx";
 export { HoldWords } from "./page/hold-words.tsx";
+export { fairKind, FairScales, type FairScalesProps } from "./pictures/fair-scales.tsx";
+export {
+  fairName,
+  fairSentence,
+  fairShown,
+  fairTable,
+  lumpTable,
+  standardTable,
+} from "./fair-words.ts";
 export { holdPicture, tracePicture } from "./page/trace-picture.ts";
 export type { Page } from "./page/context.ts";
 export { HoldChart, type HoldChartProps, holdTable } from "./pictures/hold-chart.tsx";

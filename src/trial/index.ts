@@ -118,6 +118,14 @@ export { type HazardFinding, hazardFindings, takenAs } from "./findings/hazards.
 export { judgeReading, judgeRunValue } from "./verdict/judge.ts";
 export type { ReadingInContext, Verdict, VerdictDetail } from "./verdict/view.ts";
 export { type HoldFinding, holdFinding } from "./findings/hold.ts";
+export {
+  type FairComparison,
+  type FairComparisonOptions,
+  fairComparisonOf,
+  type FairDriftRow,
+  type FairRow,
+} from "./findings/fair-comparison.ts";
+export type { PlannedMargin } from "./findings/planned-margin.ts";
 export { dataTables, type TableFile } from "./tables/data-tables.ts";
 export { parseLogTable } from "./tables/log-table.ts";
 export {
