@@ -13,8 +13,8 @@ import { outputOn } from "./output.ts";
 import { dataPath, fail, withStore } from "./trial.ts";
 
 const usualPort = 4780;
-/** A shorter secret could be found by trying. */
-const shortestSecret = 24;
+/** What a request's header can carry; a shorter secret could be found by trying. */
+const soundSecret = /^[\w.~+/=-]{24,200}$/;
 
 export interface ServeOptions {
   readonly port?: string;
@@ -86,7 +86,7 @@ async function greet(
     const offer = { workspace: homeWorkspace, role: "tester", name: "phone" } as const;
     const { code } = await offerPairing(store.access, offer, deps.now());
     const url = `${sharing.address()}/#/pair/${code}`;
-    lines.push("", renderUnicodeCompact(url), "");
+    lines.push("", renderUnicodeCompact(url, { border: 4 }), "");
     lines.push(`Read this with a phone, or open ${url}`);
     lines.push("The code pairs one device as a tester, within 10 minutes.");
   }
@@ -124,8 +124,8 @@ function sharingOf(
     return `${address} is no address; accepted is one such as https://coldproof.example.org`;
   }
   const secret = deps.env["COLDPROOF_OPERATOR_SECRET"];
-  if (secret !== undefined && secret.length < shortestSecret) {
-    return `COLDPROOF_OPERATOR_SECRET is too short; at least ${shortestSecret} characters are needed.`;
+  if (secret !== undefined && !soundSecret.test(secret)) {
+    return "COLDPROOF_OPERATOR_SECRET needs 24 to 200 letters, digits or signs of . _ ~ + / = -";
   }
   const scheme = options.cert === undefined ? "http" : "https";
   return {
