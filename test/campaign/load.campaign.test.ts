@@ -19,13 +19,15 @@ afterAll(async () => {
 test.for(["SQLite", "PostgreSQL"])(
   "200 devices, a reading a second each, on %s: 99 of 100 acknowledged within 50 ms",
   async (kind) => {
+    const usual: number[] = [];
     for (const perDevice of [1, 2, 4]) {
       const place =
         kind === "SQLite" ? join(folder, `${perDevice}.sqlite`) : await postgres.database();
-      const load = await measureLoad({ place, port: 5075, devices: 200, seconds: 12, perDevice });
+      const load = await measureLoad({ place, port: 5075, devices: 200, seconds: 10, perDevice });
       console.log(kind, `${200 * perDevice} a second`, load);
       expect(load.failed).toBe(0);
-      if (perDevice === 1) expect(load.p99).toBeLessThan(50);
+      if (perDevice === 1) usual.push(load.p99);
     }
+    expect(Math.max(...usual)).toBeLessThan(50);
   },
 );

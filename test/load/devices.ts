@@ -1,5 +1,6 @@
 import { spawn } from "node:child_process";
 import { once } from "node:events";
+import { readFile } from "node:fs/promises";
 import { Agent, request } from "node:http";
 import { join } from "node:path";
 import { performance } from "node:perf_hooks";
@@ -18,6 +19,8 @@ export interface Load {
   readonly longest: number;
   /** Resident memory of the server at the end, MB. */
   readonly memory: number;
+  /** Processor time that the server took for one batch, ms: the figure that other work on the machine changes least. */
+  readonly processor: number;
 }
 
 /**
@@ -55,6 +58,7 @@ export async function measureLoad({
   await once(server.stdout, "data");
   try {
     const keys = await pairAll(port, devices);
+    const before = await processorOf(server.pid ?? 0);
     const took: number[] = [];
     let failed = 0;
     const end = performance.now() + seconds * 1000;
@@ -67,24 +71,25 @@ export async function measureLoad({
         await pause(Math.max(0, next - performance.now()));
         const began = performance.now();
         const body = { events: [reading(trial)] };
-        const { status } = await ask(port, "POST", `/api/trials/${trial}/events`, {
+        const { status, text } = await ask(port, "POST", `/api/trials/${trial}/events`, {
           key,
           body,
           agent,
         });
         if (status === 200) took.push(performance.now() - began);
-        else failed++;
+        else if (failed++ === 0) console.error(status, text);
       }
       agent.destroy();
     });
     await Promise.all(work);
-    const memory = memoryOf(server.pid ?? 0);
+    const memory = await memoryOf(server.pid ?? 0);
+    const processor = ((await processorOf(server.pid ?? 0)) - before) / took.length;
     took.sort((a, b) => a - b);
     const at = (part: number) =>
       took[Math.min(took.length - 1, Math.floor(part * took.length))] ?? NaN;
     return {
       ...{ acknowledged: took.length, failed, p50: at(0.5), p99: at(0.99), longest: at(1) },
-      memory: await memory,
+      ...{ memory, processor },
     };
   } finally {
     server.kill("SIGTERM");
@@ -98,7 +103,7 @@ function reading(trial: string) {
     ...{ id: v7(), trial, at, device: "logger 1", type: "reading-taken", v: 1 },
     body: {
       ...{ stage: "run", quantity: "vent-temperature", form: "steady" },
-      value: { value: 7.3, unit: "degC" },
+      value: { value: 7.3, unit: "°C" },
       when: at,
     },
   };
@@ -164,7 +169,13 @@ function ask(
 }
 
 async function memoryOf(pid: number): Promise<number> {
-  const { readFile } = await import("node:fs/promises");
   const status = await readFile(`/proc/${pid}/status`, "utf8").catch(() => "");
   return Number(/VmRSS:\s+(\d+)/.exec(status)?.[1] ?? NaN) / 1024;
+}
+
+/** User and system time so far, ms; the kernel counts in hundredths of a second. */
+async function processorOf(pid: number): Promise<number> {
+  const stat = await readFile(`/proc/${pid}/stat`, "utf8").catch(() => "");
+  const fields = stat.split(") ").at(-1)?.split(" ") ?? [];
+  return 10 * (Number(fields[11]) + Number(fields[12]));
 }
