@@ -1,8 +1,8 @@
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import Database from "better-sqlite3";
 import { afterAll, expect, test } from "vitest";
+import { damage } from "../../test/doors/damage.ts";
 import { note, trialId } from "../../test/doors/sample-events.ts";
 import { terminal } from "../../test/doors/terminal.ts";
 import type { Where } from "./deps.ts";
@@ -38,9 +38,7 @@ test("backs up, verifies and restores, by one command each", async () => {
 test("says where a log or a copy is broken, and ends with 2; 1 for a file that is not there", async () => {
   const data = ["--data", at("b.sqlite")];
   await terminal(["trial", "import", at("in.json"), ...data]);
-  const sqlite = new Database(at("b.sqlite"));
-  sqlite.exec("update event set content = replace(content, 'note 2', 'note 3')");
-  sqlite.close();
+  damage(at("b.sqlite"), "update event set content = replace(content, 'note 2', 'note 3')");
   const verified = await terminal(["log", "verify", ...data]);
   expect([verified.code, verified.err]).toEqual([2, expect.stringContaining("entry 2 of trial")]);
   expect((await terminal(["backup", at("b.jsonl"), ...data])).code).toBe(2);

@@ -26,8 +26,8 @@ export async function readRows(
     .orderBy("seq");
   const rows = await (most === undefined ? query : query.limit(most)).execute();
   return {
-    // Only `appendGroup` writes this column, from events that a door parsed.
-    events: rows.map((row) => JSON.parse(row.content) as StoredEvent),
+    // Only `appendGroup` writes this column, from events that a door parsed. One text parses faster than many.
+    events: JSON.parse(`[${rows.map((row) => row.content).join(",")}]`) as StoredEvent[],
     cursor: rows.at(-1)?.seq ?? after,
   };
 }

@@ -23,7 +23,7 @@ test.for(["SQLite", "PostgreSQL"])(
     for (const perDevice of [1, 2, 4]) {
       const place =
         kind === "SQLite" ? join(folder, `${perDevice}.sqlite`) : await postgres.database();
-      const load = await measureLoad({ place, port: 5075, devices: 200, seconds: 10, perDevice });
+      const load = await measureLoad({ place, port: 5075, devices: 200, seconds: 15, perDevice });
       console.log(kind, `${200 * perDevice} a second`, load);
       expect(load.failed).toBe(0);
       if (perDevice === 1) usual.push(load.p99);
