@@ -97,3 +97,5 @@ export type {
 } from "./traces/view.ts";
 export { judgeReading, judgeRunValue } from "./verdict/judge.ts";
 export type { ReadingInContext, Verdict, VerdictDetail } from "./verdict/view.ts";
+export { dataTables, type TableFile } from "./tables/data-tables.ts";
+export { parseLogTable } from "./tables/log-table.ts";
