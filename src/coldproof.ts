@@ -1,10 +1,11 @@
 import { readFileSync } from "node:fs";
+import { networkInterfaces } from "node:os";
 import { join } from "node:path";
 import { calculations, compute } from "./calculations/index.ts";
 import { type CliDeps, runCli, type StartServer } from "./cli/index.ts";
 import { renderReport, type UnitSystem } from "./report/index.ts";
 import { createApp, listen, readSite } from "./server/index.ts";
-import { openSqliteStore } from "./store/index.ts";
+import { openStore } from "./store/index.ts";
 import type { StoredEvent } from "./trial/index.ts";
 
 /**
@@ -39,7 +40,9 @@ export function main({
     const onFault = (error: unknown, request: string) => {
       process.stderr.write(`coldproof: fault in ${request}: ${traceOf(error)}\n`);
     };
-    return listen(createApp({ ...rooms, store, site, onFault }), where);
+    const { sharing } = where;
+    const shared = sharing === undefined ? {} : { sharing };
+    return listen(createApp({ ...rooms, ...shared, store, site, onFault }), where);
   };
   const deps: CliDeps = {
     ...rooms,
@@ -49,11 +52,21 @@ export function main({
     env: process.env,
     version: versionIn(join(root, "package.json")),
     defaultData: join(root, "var/coldproof.sqlite"),
-    openStore: openSqliteStore,
+    openStore,
+    addresses,
+    now: () => new Date(),
     startServer,
     untilStopped: () => untilStopped(process),
   };
   return runCli(argv, deps);
+}
+
+/** IPv4 addresses by which others in the network reach this machine. */
+function addresses(): readonly string[] {
+  return Object.values(networkInterfaces())
+    .flatMap((found) => found ?? [])
+    .filter(({ family, internal }) => family === "IPv4" && !internal)
+    .map(({ address }) => address);
 }
 
 /** Resolves at the first SIGINT or SIGTERM; the second one ends the process as usual. */

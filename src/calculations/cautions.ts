@@ -11,6 +11,8 @@ export const cautions = {
     "Never raise pressure or test for leaks with air: refrigerant mixed with air under pressure can burn.",
   running:
     "Engine running: keep hands, sleeves and hoses away from belts and fans, and never open the high-side valve to a can.",
+  hotAndHigh:
+    "Running: the discharge line burns skin and the high side holds 10 to 25 bar. Clamp sensors on before the start, and read gauges at arm's length.",
   equation:
     "Figures of the fluid or blend itself. Oil, air, moisture or another refrigerant in a system shift them.",
   coldWater:

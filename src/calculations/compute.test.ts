@@ -73,6 +73,27 @@ const examples: Readonly<Record<string, unknown>> = {
     ],
     seed: 3,
   },
+  diagnose: {
+    vehicle: { preset: "midsize-expansion", labelCharge: "0.6 kg" },
+    fluid: "R134a",
+    charge: "0.6 kg",
+    ambient: "32 °C",
+    humidity: 0.45,
+    readings: {
+      low: "31 psig",
+      high: { value: "250 psig", u: "5 psi" },
+      vent: "12 °C",
+      static: "125 psig",
+      metal: "32 °C",
+    },
+    baseline: [
+      {
+        ambient: "28 °C",
+        humidity: 0.5,
+        readings: { low: "29 psig", high: "190 psig", vent: "9 °C" },
+      },
+    ],
+  },
   cycle: { fluid: "R134a", low: "30 psig", high: "200 psig", suction: "50 °F", liquid: "110 °F" },
   flammability: { blend: "r-441a" },
   climate: {

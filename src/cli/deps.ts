@@ -1,6 +1,6 @@
 import type { Answer, Calculation } from "../calculations/index.ts";
 import type { UnitSystem } from "../report/index.ts";
-import type { EventStore, OpenOutcome } from "../store/index.ts";
+import type { LogStore, OpenOutcome } from "../store/index.ts";
 import type { StoredEvent } from "../trial/index.ts";
 
 /** What a door tells about a calculation. */
@@ -23,20 +23,42 @@ export interface CliDeps {
   readonly openStore: (path: string) => Promise<OpenOutcome>;
   readonly report: (events: readonly StoredEvent[], units: UnitSystem) => string;
   readonly startServer: StartServer;
+  /** This machine's addresses in its networks, IPv4, without loopback. */
+  readonly addresses: () => readonly string[];
+  readonly now: () => Date;
   /** Resolves when the person or the system asks the server to stop. */
   readonly untilStopped: () => Promise<void>;
 }
 
 export type Listening =
-  | { readonly kind: "listening"; readonly url: string; stop(): Promise<void> }
+  | {
+      readonly kind: "listening";
+      readonly url: string;
+      readonly port: number;
+      stop(): Promise<void>;
+    }
   | {
       readonly kind: "refused";
       readonly reason: "port-taken" | "not-allowed";
       readonly port: number;
     };
 
-/** `exact`: refuse a taken port instead of trying the next ones. */
-export type StartServer = (
-  store: EventStore,
-  where: { readonly port: number; readonly exact: boolean },
-) => Promise<Listening>;
+/** How a server is shared; see the server's own type of that name. */
+export interface Sharing {
+  readonly address: () => string;
+  readonly names: readonly string[];
+  readonly trustLoopback: boolean;
+  readonly behindProxy: boolean;
+  readonly operatorHash?: string;
+}
+
+/** `exact`: refuse a taken port instead of trying the next ones. `host`: loopback without it. */
+export interface Where {
+  readonly port: number;
+  readonly exact: boolean;
+  readonly host?: string;
+  readonly tls?: { readonly cert: string; readonly key: string };
+  readonly sharing?: Sharing;
+}
+
+export type StartServer = (store: LogStore, where: Where) => Promise<Listening>;

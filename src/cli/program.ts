@@ -1,10 +1,13 @@
 import { Command, CommanderError, Option } from "commander";
 import type { UnitSystem } from "../report/index.ts";
+import { type Role, roles } from "../store/index.ts";
 import { computeLines, computeOne, describeCalculation, listCalculations } from "./compute.ts";
 import type { CliDeps } from "./deps.ts";
 import { exit, type Exit } from "./exit.ts";
-import { serve } from "./serve.ts";
+import { backup, restore, verifyLog } from "./keep.ts";
+import { serve, type ServeOptions } from "./serve.ts";
 import { exportText, fail, importTrial, listTrials, writeTrial } from "./trial.ts";
+import { createWorkspace, listWorkspaces, pairDevice, type WorkspaceOptions } from "./workspace.ts";
 
 /**
  * Runs the command to its end.
@@ -41,21 +44,92 @@ function programOf(deps: CliDeps, end: (code: Exit) => void): Command {
     );
   addCompute(program, deps, end);
   addTrial(program, deps, end);
-  program
-    .command("serve")
-    .description("serve the app on this machine")
-    .option("--port <number>", "port, else PORT, else 4780 or the next free one")
-    .option("--data <file>", dataHelp)
-    .action(async (options: { port?: string; data?: string }) => {
-      end(await serve(deps, options));
-    });
+  addServe(program, deps, end);
+  addKeeping(program, deps, end);
   return program;
 }
 
 const systems: readonly UnitSystem[] = ["as-typed", "si", "us"];
 const trialHelp = "its id, or the beginning of it";
 const outHelp = "write there instead of to standard output";
-const dataHelp = "the log's file, else COLDPROOF_DATA, else var/coldproof.sqlite in the checkout";
+const dataHelp =
+  "the log: a file or postgres://…, else DATABASE_URL, else COLDPROOF_DATA, else var/coldproof.sqlite in the checkout";
+
+function addServe(program: Command, deps: CliDeps, end: (code: Exit) => void): void {
+  program
+    .command("serve")
+    .description("serve the app, on this machine unless told otherwise")
+    .option("--port <number>", "port, else PORT, else 4780 or the next free one")
+    .option("--data <file>", dataHelp)
+    .option("--lan", "also for paired devices in this network; shows a code to pair one")
+    .option("--host <address>", "listen on this address; devices need to be paired")
+    .option("--address <url>", "where devices reach the server, when a proxy stands before it")
+    .option("--behind-proxy", "a proxy of ours sets X-Forwarded-For")
+    .option("--cert <file>", "certificate in PEM, for https; with --key")
+    .option("--key <file>", "its private key in PEM")
+    .action(async (options: ServeOptions) => {
+      end(await serve(deps, options));
+    });
+}
+
+/** Backup, integrity, workspaces: what keeps a log and who may open it. */
+function addKeeping(program: Command, deps: CliDeps, end: (code: Exit) => void): void {
+  program
+    .command("backup")
+    .description("write everything to one file and look at it; others may write on meanwhile")
+    .argument("<file>", "*.sqlite: a copy of SQLite's file; any other name: JSON lines")
+    .option("--data <file>", dataHelp)
+    .action(async (file: string, options: { data?: string }) => {
+      end(await backup(deps, file, options));
+    });
+  program
+    .command("restore")
+    .description("add what a backup holds and the log does not; changes and removes nothing")
+    .argument("<file>")
+    .option("--data <file>", dataHelp)
+    .action(async (file: string, options: { data?: string }) => {
+      end(await restore(deps, file, options));
+    });
+  program
+    .command("log")
+    .description("look after the log")
+    .command("verify")
+    .description("recompute the chain of every trial")
+    .option("--data <file>", dataHelp)
+    .action(async (options: { data?: string }) => {
+      end(await verifyLog(deps, options));
+    });
+  addWorkspaces(program, deps, end);
+}
+
+function addWorkspaces(program: Command, deps: CliDeps, end: (code: Exit) => void): void {
+  const workspace = program.command("workspace").description("shops that share a server");
+  workspace
+    .command("create")
+    .description("make one and show the code that pairs its owner")
+    .argument("<name>")
+    .option("--address <url>", "where devices reach the server, for the link")
+    .option("--data <file>", dataHelp)
+    .action(async (name: string, options: WorkspaceOptions) => {
+      end(await createWorkspace(deps, name, options));
+    });
+  workspace
+    .command("list")
+    .option("--data <file>", dataHelp)
+    .action(async (options: WorkspaceOptions) => {
+      end(await listWorkspaces(deps, options));
+    });
+  workspace
+    .command("pair")
+    .description("show a code that pairs one more device, also for an owner who lost his")
+    .argument("<id>")
+    .addOption(new Option("--role <role>").choices(roles).default("owner"))
+    .option("--address <url>", "where devices reach the server, for the link")
+    .option("--data <file>", dataHelp)
+    .action(async (id: string, options: WorkspaceOptions & { role: Role }) => {
+      end(await pairDevice(deps, id, options));
+    });
+}
 
 function addCompute(program: Command, deps: CliDeps, end: (code: Exit) => void): void {
   program

@@ -83,7 +83,12 @@ test("serves until it is told to stop, on the port that was asked for", async ()
   const startServer = (_: unknown, where: { port: number; exact: boolean }) => {
     steps.push(where);
     const stop = () => Promise.resolve(void steps.push("stopped"));
-    return Promise.resolve({ kind: "listening", url: "http://127.0.0.1:1", stop } as const);
+    return Promise.resolve({
+      kind: "listening",
+      url: "http://127.0.0.1:1",
+      port: 1,
+      stop,
+    } as const);
   };
   const untilStopped = () => Promise.resolve(void steps.push("asked to stop"));
   const { code, out } = await terminal(["serve", ...data], { startServer, untilStopped });

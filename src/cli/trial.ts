@@ -1,21 +1,21 @@
 import { readFile, writeFile } from "node:fs/promises";
-import type { EventStore, OpenOutcome } from "../store/index.ts";
+import type { LogStore, OpenOutcome } from "../store/index.ts";
 import { exportTrial, parseExport, project, type StoredEvent } from "../trial/index.ts";
 import { parseJson, type WireIssue } from "../wire/index.ts";
 import type { CliDeps } from "./deps.ts";
 import { exit, type Exit } from "./exit.ts";
 import { outputOn } from "./output.ts";
 
-/** `--data`, else the environment's, else the checkout's. */
-export function dataPath(deps: CliDeps, option: string | undefined): string {
-  return option ?? deps.env["COLDPROOF_DATA"] ?? deps.defaultData;
+/** `--data`, else the environment's, else the checkout's. A file, or postgres://… */
+export function dataPath({ env, defaultData }: CliDeps, option: string | undefined): string {
+  return option ?? env["DATABASE_URL"] ?? env["COLDPROOF_DATA"] ?? defaultData;
 }
 
 /** Opens the log for one command and closes it again; says why when it cannot. */
 export async function withStore(
   deps: CliDeps,
   data: string | undefined,
-  work: (store: EventStore) => Promise<Exit>,
+  work: (store: LogStore) => Promise<Exit>,
 ): Promise<Exit> {
   const outcome = await deps.openStore(dataPath(deps, data));
   if (outcome.kind === "refused") return fail(deps, sentence(outcome));

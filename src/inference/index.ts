@@ -9,7 +9,7 @@ export {
 } from "./weights.ts";
 export { type BoxOptions, type CubeSamples, sampleCube } from "./shrinking-box.ts";
 export { expectedInformation, type ForeseenOutcomes } from "./expected-information.ts";
-export { logNormal, logNormalVector, normalShare } from "./gaussian.ts";
+export { logNormal, logNormalVector } from "./normal-vector.ts";
 export { quasiRandomPoint, quasiRandomSteps } from "./quasi-random.ts";
 export {
   calibrationError,
@@ -24,6 +24,13 @@ export {
   fitCubics,
   simplexLattice,
 } from "./simplex-polynomial.ts";
+export { linearMarginal, type Marginal, type NormalPrior } from "./linear-marginal.ts";
+export { type LognormalPart, lognormalMixtureQuantile } from "./lognormal-mixture.ts";
+export {
+  type LognormalPrior,
+  positivePosterior,
+  type PositivePosterior,
+} from "./positive-coefficients.ts";
 export {
   createLeastSquaresWork,
   fitLeastSquares,
@@ -40,3 +47,15 @@ export {
 } from "./rank-statistics.ts";
 export { type RandomEffects, randomEffects, type StudyEffect } from "./random-effects.ts";
 export { studentHalfWidth } from "./student-t.ts";
+export {
+  betweenGaussians,
+  conditionedOn,
+  type Gaussian,
+  logDensity,
+  partOf,
+  secantMoments,
+  squaredDistance,
+  withNoise,
+} from "./gaussian.ts";
+export { type Mixture, separation } from "./separation.ts";
+export { choleskyFactor } from "./cholesky.ts";

@@ -46,6 +46,16 @@ export {
   type ComparisonRow,
   comparisonTable,
 } from "./pictures/comparison-chart.tsx";
+export { HoldWords } from "./page/hold-words.tsx";
+export { fairKind, FairScales, type FairScalesProps } from "./pictures/fair-scales.tsx";
+export {
+  fairName,
+  fairSentence,
+  fairShown,
+  fairTable,
+  lumpTable,
+  standardTable,
+} from "./fair-words.ts";
 export { holdPicture, tracePicture } from "./page/trace-picture.ts";
 export type { Page } from "./page/context.ts";
 export { HoldChart, type HoldChartProps, holdTable } from "./pictures/hold-chart.tsx";
@@ -109,3 +119,6 @@ export {
   overallParts,
   PARTS_TITLE,
 } from "./contents-words.ts";
+export { DiagnosisView } from "./diagnosis/diagnosis.tsx";
+export type { DiagnosisUnits } from "./diagnosis/diagnosis-words.ts";
+export { diagnosisUnits } from "./diagnosis/diagnosis-units.ts";

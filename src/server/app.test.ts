@@ -17,7 +17,10 @@ test("takes a batch, takes it again, and gives it back after a cursor", async ()
   const log = await handle(get(`${events}?after=2`));
   expect(await log.json()).toEqual({ events: [note(3)], cursor: 3 });
   const list = await handle(get("/api/trials"));
-  expect(await list.json()).toEqual({ trials: [{ trial: trialId(1), events: 3 }] });
+  expect(await list.json()).toEqual({
+    trials: [{ trial: trialId(1), events: 3 }],
+    epoch: expect.any(String) as string,
+  });
 });
 
 test("refuses another content under a known id, by name, and takes nothing", async () => {

@@ -2,23 +2,36 @@ import type { MiddlewareHandler } from "hono";
 import { refusal } from "./answers.ts";
 
 /**
- * The server listens on loopback, but every page in the browser can send requests there. Three checks
- * keep other sites out: the name they used, where a write comes from, and a body type that a plain
- * form cannot send.
+ * Every page in a browser can send requests to this machine and to the shop's network. Three checks keep
+ * other sites out: the name they used, where a write comes from, and a body type that a plain form cannot
+ * send.
  */
 const ownNames = new Set(["127.0.0.1", "localhost", "[::1]"]);
 
-/** Refuses a name that is not ours: a foreign name that resolves to this machine would be same-origin. */
-export const onlyOwnName: MiddlewareHandler = async (c, next) => {
-  const host = c.req.header("host") ?? new URL(c.req.url).host;
-  if (!ownNames.has(nameOf(host))) {
-    return refusal(403, "foreign-host", "this server answers to localhost and 127.0.0.1 only");
-  }
-  await next();
-  return undefined;
-};
+/** Is this one of the names by which a machine calls itself? */
+export function isOwnName(name: string): boolean {
+  return ownNames.has(name);
+}
 
-function nameOf(host: string): string {
+/**
+ * Refuses a name that is not ours: a foreign name that resolves to this machine would be same-origin.
+ *
+ * @param more names and addresses under which the server is shared.
+ */
+export function onlyNames(more: readonly string[]): MiddlewareHandler {
+  const names = new Set([...ownNames, ...more.map((name) => name.toLowerCase())]);
+  return async (c, next) => {
+    const host = c.req.header("host") ?? new URL(c.req.url).host;
+    if (!names.has(nameOf(host))) {
+      return refusal(403, "foreign-host", `this server answers to ${[...names].join(", ")} only`);
+    }
+    await next();
+    return undefined;
+  };
+}
+
+/** A host without its port, in lower case. */
+export function nameOf(host: string): string {
   return host.replace(/:\d*$/, "").toLowerCase();
 }
 
@@ -29,10 +42,13 @@ export const onlyOwnWrites: MiddlewareHandler = async (c, next) => {
   if (!reads.has(c.req.method)) {
     const origin = c.req.header("origin");
     const host = c.req.header("host") ?? new URL(c.req.url).host;
-    const own = origin === undefined || origin.toLowerCase() === `http://${host.toLowerCase()}`;
+    const from = origin?.toLowerCase().replace(/^https?:\/\//, "");
+    const own = origin === undefined || (from === host.toLowerCase() && from !== origin);
     if (!own || c.req.header("sec-fetch-site") === "cross-site") {
       return refusal(403, "foreign-origin", "only the app's own pages may write here");
     }
+    // A form cannot send DELETE, and another site may not without asking first.
+    if (c.req.method === "DELETE") return next();
     const type = c.req.header("content-type")?.split(";")[0]?.trim().toLowerCase();
     if (type !== "application/json") {
       return refusal(415, "not-json", "send JSON, with content-type application/json");

@@ -47,6 +47,7 @@ export function openApiDocument(calculations: readonly OfferedCalculation[]): Js
     },
     paths: {
       ...trialPaths(),
+      ...accessPaths(),
       ...Object.fromEntries(
         calculations.map((offered) => [
           `/api/calculations/${offered.name}`,
@@ -86,8 +87,16 @@ function calculationOperation({
 }
 
 function trialPaths(): Json {
-  const log = z.object({ events: z.array(envelopeSchema), cursor: z.int() });
-  const list = z.object({ trials: z.array(z.object({ trial: z.uuid(), events: z.int() })) });
+  const log = z.object({
+    events: z.array(envelopeSchema),
+    cursor: z.int(),
+    /** The answer ends before the log does: ask again from the cursor. */
+    more: z.boolean().optional(),
+  });
+  const list = z.object({
+    trials: z.array(z.object({ trial: z.uuid(), events: z.int() })),
+    epoch: z.string(),
+  });
   const conflict = answers("An id is in the log with other content.", error);
   const notWritten = answers("The disk did not take it; send it again later.", error);
   return {
@@ -132,6 +141,75 @@ function trialPaths(): Json {
         summary: "Take in an export",
         requestBody: { required: true, content: { "application/json": {} } },
         responses: { 200: answers("On disk.", appended), 409: conflict, 422: bad },
+      },
+    },
+  };
+}
+
+function accessPaths(): Json {
+  const role = z.enum(["owner", "tester", "viewer"]);
+  const device = z.object({ id: z.string(), name: z.string() });
+  const who = z.object({ workspace: z.string(), workspaceName: z.string(), role, device });
+  const access = who.extend({ mode: z.enum(["alone", "shared"]) });
+  const code = z.object({ code: z.string(), expires: z.iso.datetime(), url: z.string() });
+  const shop = code.extend({ workspace: z.string(), workspaceName: z.string() });
+  const listed = device.extend({ role, created: z.string(), revoked: z.string().nullable() });
+  const noKey = answers("No key, or one that opens nothing: Authorization: Bearer KEY.", error);
+  const tooMany = answers("Too many tries; wait.", error);
+  const body = (schema: z.ZodType) => ({
+    requestBody: { required: true, ...content(schema, "input") },
+  });
+  const name = z.string();
+  return {
+    "/api/access": {
+      get: {
+        summary: "Who asks, and what he may do",
+        responses: { 200: answers("Workspace, role and device.", access), 401: noKey },
+      },
+    },
+    "/api/pairings": {
+      post: {
+        summary: "A code that pairs one device within ten minutes; for owners",
+        ...body(z.object({ role, name: name.optional() })),
+        responses: { 201: answers("The code and its link.", code), 401: noKey, 422: bad },
+      },
+    },
+    "/api/pairings/redeem": {
+      post: {
+        summary: "A code for a key; the only address without one",
+        ...body(z.object({ code: z.string(), device: name.optional() })),
+        responses: {
+          200: answers("The key, told this once.", who.extend({ key: z.string() })),
+          404: answers("Wrong, used or too old.", error),
+          429: tooMany,
+        },
+      },
+    },
+    "/api/devices": {
+      get: {
+        summary: "Devices of the workspace; for owners",
+        responses: { 200: answers("Devices.", z.object({ devices: z.array(listed) })), 401: noKey },
+      },
+    },
+    "/api/devices/{id}": {
+      parameters: [{ name: "id", in: "path", required: true, schema: { type: "string" } }],
+      delete: {
+        summary: "Revoke a device at once; for owners",
+        responses: { 200: answers("Revoked.", z.object({ revoked: name })), 404: unknown },
+      },
+    },
+    "/api/workspaces": {
+      post: {
+        summary: "Make a workspace; with the operator's secret",
+        ...body(z.object({ name })),
+        responses: { 201: answers("The code for its first owner.", shop), 401: noKey },
+      },
+    },
+    "/api/live": {
+      get: {
+        summary: "Server-sent events: appended, with a trial and its newest cursor",
+        parameters: [{ name: "trial", in: "query", schema: { type: "string", format: "uuid" } }],
+        responses: { 200: { description: "text/event-stream; a comment every 15 s." }, 401: noKey },
       },
     },
   };

@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { z } from "zod";
 import type { UnitSystem } from "../report/index.ts";
-import type { EventStore } from "../store/index.ts";
+import type { WorkspaceLog } from "../store/index.ts";
 import { exportTrial, parseEvent, parseExport, type TrialEvent } from "../trial/index.ts";
 import { parseJson, type WireIssue } from "../wire/index.ts";
 import { invalid, refusal } from "./answers.ts";
@@ -13,7 +13,7 @@ const batchSchema = z.strictObject({ events: z.array(z.unknown()).max(10_000) })
 const mostIssues = 50;
 
 /** `POST /api/trials/:trial/events` */
-export async function appendEvents(store: EventStore, trial: string, body: string) {
+export async function appendEvents(store: WorkspaceLog, trial: string, body: string) {
   const parsed = parseBatch(trial, body);
   return parsed.kind === "invalid" ? invalid(parsed.issues) : append(store, parsed.events);
 }
@@ -50,7 +50,7 @@ function at(index: number, issue: WireIssue): WireIssue {
   return { ...issue, field: `events.${index}.${issue.field}` };
 }
 
-async function append(store: EventStore, events: readonly TrialEvent[], extra: object = {}) {
+async function append(store: WorkspaceLog, events: readonly TrialEvent[], extra: object = {}) {
   const outcome = await store.append(events);
   switch (outcome.kind) {
     case "appended": {
@@ -74,17 +74,21 @@ async function append(store: EventStore, events: readonly TrialEvent[], extra: o
   }
 }
 
+/** Events in one answer; a longer log is fetched in pieces. */
+export const mostRead = 20_000;
+
 /** `GET /api/trials/:trial/events?after=` */
-export async function readEvents(store: EventStore, trial: string, after: string | undefined) {
+export async function readEvents(store: WorkspaceLog, trial: string, after: string | undefined) {
   const cursor = after === undefined ? 0 : /^\d{1,15}$/.test(after) ? Number(after) : undefined;
   if (cursor === undefined) {
     return invalid([{ field: "after", value: after, accepted: "a cursor from an earlier answer" }]);
   }
-  return Response.json(await store.read(trial, cursor));
+  const log = await store.read(trial, cursor, mostRead);
+  return Response.json(log.events.length < mostRead ? log : { ...log, more: true });
 }
 
 /** `POST /api/trials/import` */
-export async function importTrial({ store }: ServerDeps, body: string) {
+export async function importTrial(store: WorkspaceLog, body: string) {
   const json = parseJson(body, "body");
   if (json.kind === "invalid") return invalid(json.issues);
   const parsed = parseExport(json.value);
@@ -93,7 +97,7 @@ export async function importTrial({ store }: ServerDeps, body: string) {
 }
 
 /** `GET /api/trials/:trial/export` */
-export async function exportAnswer({ store }: ServerDeps, trial: string) {
+export async function exportAnswer(store: WorkspaceLog, trial: string) {
   const { events } = await store.read(trial);
   if (events.length === 0) return unknownTrial();
   return new Response(JSON.stringify(exportTrial(events)), {
@@ -108,7 +112,7 @@ const unitSystems: readonly UnitSystem[] = ["as-typed", "si", "us"];
 
 /** `GET /api/trials/:trial/report?units=` */
 export async function reportAnswer(
-  { store, report }: ServerDeps,
+  { store, report }: Pick<ServerDeps, "report"> & { readonly store: WorkspaceLog },
   trial: string,
   asked: string | undefined,
 ) {

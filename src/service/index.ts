@@ -63,6 +63,21 @@ export {
   type Ventilation,
   ventilations,
 } from "./leak/ventilation.ts";
+export {
+  conductance,
+  type Hose as VacuumHose,
+  molecularConductance,
+  viscousConductance,
+} from "./evacuation/conductance.ts";
+export { airLeft, type Depth, depthNeeded } from "./evacuation/depth.ts";
+export {
+  laminarScale,
+  throughputOf,
+  yearlyLoss,
+  type YearlyLoss,
+  yearlyMass,
+} from "./evacuation/leak-scale.ts";
+export { type PumpDown, pumpDown, type PumpDownLimit } from "./evacuation/pump-down.ts";
 export { type LocalAir, localAir, WEATHER_U } from "./local-air.ts";
 export {
   type BandVerdict,

@@ -27,3 +27,6 @@ export {
   roles,
 } from "./access.ts";
 export type { AccessRecords, Device, Role, Workspace } from "./access.ts";
+export { backupTo, contentsOf, restoreFrom } from "./backup.ts";
+export { FaultyBackup } from "./backup-format.ts";
+export type { Contents } from "./backup-format.ts";

@@ -44,8 +44,12 @@ export interface WorkspaceLog {
    * @param events as `parseEvent` gave them: it trims texts, and an untrimmed one would be another content.
    */
   append(events: readonly StoredEvent[]): Promise<AppendOutcome>;
-  /** Events of one trial that came after a cursor; all of them without one. Unknown trial: none. */
-  read(trial: string, after?: number): Promise<StoredLog>;
+  /**
+   * Events of one trial that came after a cursor; all of them without one. Unknown trial: none.
+   *
+   * @param most a server's store gives no more than so many; go on from the cursor.
+   */
+  read(trial: string, after?: number, most?: number): Promise<StoredLog>;
   /** Trials that have an event, by id. */
   trials(): Promise<readonly StoredTrial[]>;
 }

@@ -70,12 +70,12 @@ test("writers in several processes that send the same events take them once", as
   const stores = await Promise.all([open(url), open(url), open(url)]);
   const work = Array.from({ length: 90 }, (_, i) =>
     // Half of the batches name several trials, in changing order.
-    stores[i % 3]?.append([
+    (stores[i % 3] ?? stores[0]).append([
       note(i % 30, { trial: (i % 30) % 4 }),
-      note(100 + (i % 20), { trial: (i + 1) % 2 === 0 ? 5 : 5 }),
+      note(100 + (i % 20), { trial: 5 }),
     ]),
   );
-  const kinds = new Set((await Promise.all(work)).map((outcome) => outcome?.kind));
+  const kinds = new Set((await Promise.all(work)).map(({ kind }) => kind));
   expect([...kinds]).toEqual(["appended"]);
   let total = 0;
   for await (const verdict of stores[0].verify()) {

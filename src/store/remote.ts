@@ -4,6 +4,7 @@ import type { Remote } from "./synchronise.ts";
 
 const trialsAnswer = z.object({
   trials: z.array(z.object({ trial: z.uuid(), events: z.number().int().nonnegative() })),
+  epoch: z.string().optional(),
 });
 const appendAnswer = z.object({
   accepted: z.array(z.string()),
@@ -13,6 +14,7 @@ const conflictAnswer = z.object({ conflicts: z.array(z.string()).min(1) });
 const logAnswer = z.object({
   events: z.array(z.unknown()),
   cursor: z.number().int().nonnegative(),
+  more: z.boolean().optional(),
 });
 
 const unreachable = { kind: "failed", reason: "unreachable" } as const;
@@ -51,7 +53,7 @@ export function remoteOver(fetch: (request: Request) => Promise<Response>, base:
       if (answer === undefined) return unreachable;
       const parsed = read(trialsAnswer, answer.body);
       if (answer.status !== 200 || parsed === undefined) return notUnderstood;
-      return { kind: "trials", trials: parsed.trials };
+      return { kind: "trials", trials: parsed.trials, epoch: parsed.epoch };
     },
     push: async (trial, events) => {
       const answer = await ask(`/api/trials/${trial}/events`, { events });
@@ -68,7 +70,7 @@ export function remoteOver(fetch: (request: Request) => Promise<Response>, base:
       const log = answer.status === 200 ? read(logAnswer, answer.body) : undefined;
       const events = log === undefined ? undefined : eventsOf(log.events);
       if (log === undefined || events === undefined) return notUnderstood;
-      return { kind: "log", events, cursor: log.cursor };
+      return { kind: "log", events, cursor: log.cursor, more: log.more === true };
     },
   };
 }

@@ -49,10 +49,11 @@ export function storeOn(db: Kysely<Tables>, dialect: Dialect) {
   const write = (batches: Parameters<typeof appendGroup>[1]) =>
     retried(() => appendGroup(db, batches), dialect.again);
   const { lanes, failureOf } = dialect;
-  const { append, idle } = groupCommit({ lanes, write, failureOf, tell });
+  const commits = groupCommit({ lanes, write, failureOf, tell });
   const logIn = (workspace: string): WorkspaceLog => ({
-    append: (events) => append({ workspace, events }),
-    read: (trial, after = 0) => guarded(() => readRows(db, workspace, trial, after)),
+    append: (events) => commits.append({ workspace, events }),
+    read: (trial, after = 0, most) =>
+      guarded(() => readRows(db, { workspace, trial, after, most })),
     trials: () => guarded(() => trialRows(db, workspace)),
   });
   const store: LogStore = {
@@ -73,7 +74,7 @@ export function storeOn(db: Kysely<Tables>, dialect: Dialect) {
     rows: (workspace, trial) => eventRows(db, workspace, trial),
     copyTo: dialect.copyTo,
     close: async () => {
-      await idle();
+      await commits.idle();
       await dialect.end?.();
       await db.destroy();
     },

@@ -15,12 +15,24 @@ interface Failed {
 
 /** A server's store as a device sees it. */
 export interface Remote {
-  trials(): Promise<{ readonly kind: "trials"; readonly trials: readonly StoredTrial[] } | Failed>;
+  /** `epoch` changes when the server's log was set back to an older copy. */
+  trials(): Promise<
+    | {
+        readonly kind: "trials";
+        readonly trials: readonly StoredTrial[];
+        readonly epoch?: string | undefined;
+      }
+    | Failed
+  >;
   push(
     trial: string,
     events: readonly StoredEvent[],
   ): Promise<Exclude<AppendOutcome, { kind: "failed" }> | Failed>;
-  pull(trial: string, after: number): Promise<({ readonly kind: "log" } & StoredLog) | Failed>;
+  /** `more`: the answer ends before the log does; ask again from its cursor. */
+  pull(
+    trial: string,
+    after: number,
+  ): Promise<({ readonly kind: "log"; readonly more?: boolean } & StoredLog) | Failed>;
 }
 
 /**
@@ -63,7 +75,7 @@ export async function synchronise(
 
   const theirs = await remote.trials();
   if (theirs.kind === "failed") return interrupted(theirs);
-  await offerWhatTheyLost(store, theirs.trials);
+  await offerWhatTheyLost(store, theirs);
   const pushed = await pushAll(store, remote);
   if (pushed.kind === "failed") return interrupted(pushed);
   const pulled = await pullAll(store, remote, theirs.trials);
@@ -78,12 +90,29 @@ export async function synchronise(
   };
 }
 
-/** A server that holds fewer events than it sent us before was set back: an older copy, a new file. */
-async function offerWhatTheyLost(store: BrowserStore, theirs: readonly StoredTrial[]) {
-  const counts = new Map(theirs.map(({ trial, events }) => [trial, events]));
+/** Where the device keeps the epoch of the server's log, among its drafts. */
+const epochKey = "server's epoch";
+
+/**
+ * A server that holds fewer events than it sent us before was set back: an older copy, a new file. It may
+ * have grown past that number since; then its epoch tells. It is kept last: when something comes between,
+ * the next round offers everything again, and repeats change nothing.
+ */
+async function offerWhatTheyLost(
+  store: BrowserStore,
+  {
+    trials,
+    epoch,
+  }: { readonly trials: readonly StoredTrial[]; readonly epoch?: string | undefined },
+) {
+  const known = epoch === undefined ? undefined : await store.drafts.recall(epochKey);
+  const setBack = known !== undefined && known !== epoch;
+  const counts = new Map(trials.map(({ trial, events }) => [trial, events]));
   for (const { trial } of await store.trials()) {
-    if ((counts.get(trial) ?? 0) < (await store.pulled(trial))) await store.offerAgain(trial);
+    const fewer = (counts.get(trial) ?? 0) < (await store.pulled(trial));
+    if (setBack || fewer) await store.offerAgain(trial);
   }
+  if (epoch !== undefined && known !== epoch) await store.drafts.keep(epochKey, epoch);
 }
 
 async function pushAll(store: BrowserStore, remote: Remote) {
@@ -141,13 +170,16 @@ async function pullAll(store: BrowserStore, remote: Remote, theirs: readonly Sto
   const conflicts: string[] = [];
   const trials = new Set([...theirs, ...(await store.trials())].map(({ trial }) => trial));
   for (const trial of trials) {
-    const after = await store.pulled(trial);
-    const log = await remote.pull(trial, after);
-    if (log.kind === "failed") return log;
-    if (log.cursor === after) continue;
-    const merged = await store.merge(trial, log);
-    count += merged.added;
-    conflicts.push(...merged.conflicts);
+    for (let more = true; more;) {
+      const after = await store.pulled(trial);
+      const log = await remote.pull(trial, after);
+      if (log.kind === "failed") return log;
+      more = log.more === true && log.cursor > after;
+      if (log.cursor === after) continue;
+      const merged = await store.merge(trial, log);
+      count += merged.added;
+      conflicts.push(...merged.conflicts);
+    }
   }
   return { kind: "pulled", count, conflicts } as const;
 }

@@ -119,6 +119,15 @@ export { judgeReading, judgeRunValue } from "./verdict/judge.ts";
 export type { ReadingInContext, Verdict, VerdictDetail } from "./verdict/view.ts";
 export { contentsOf } from "./findings/contents.ts";
 export type { ContentsEvidence, GatheredEvidence } from "./findings/contents.ts";
+export { type HoldFinding, holdFinding } from "./findings/hold.ts";
+export {
+  type FairComparison,
+  type FairComparisonOptions,
+  fairComparisonOf,
+  type FairDriftRow,
+  type FairRow,
+} from "./findings/fair-comparison.ts";
+export type { PlannedMargin } from "./findings/planned-margin.ts";
 export { dataTables, type TableFile } from "./tables/data-tables.ts";
 export { parseLogTable } from "./tables/log-table.ts";
 export {
@@ -144,3 +153,4 @@ export {
   type VesselAir,
 } from "./findings/recovery.ts";
 export type { FitReason, StopMark, VesselFit } from "./findings/vessel-fit.ts";
+export { type FaultQuestion, faultQuestions } from "./findings/faults.ts";

@@ -45,3 +45,4 @@ export {
   type OptimumCharge,
   type UnchargedCase,
 } from "./charge-plateau.ts";
+export { restingPressure, type Saturation, saturationOf } from "./resting.ts";

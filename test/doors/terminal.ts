@@ -1,6 +1,6 @@
 import { Readable, Writable } from "node:stream";
 import { type CliDeps, runCli } from "../../src/cli/index.ts";
-import { openSqliteStore } from "../../src/store/index.ts";
+import { openStore } from "../../src/store/index.ts";
 import { plainCalculation } from "./plain-calculation.ts";
 
 /** A stream that keeps what is written to it. */
@@ -28,7 +28,9 @@ export async function terminal(
     version: "0.0.0",
     defaultData: "/nowhere/at/all",
     ...plainCalculation,
-    openStore: openSqliteStore,
+    openStore,
+    addresses: () => ["192.0.2.7"],
+    now: () => new Date("2026-06-14T08:00:00Z"),
     report: (events) => `<p>${events.length} events</p>`,
     startServer: () => Promise.resolve({ kind: "refused", reason: "port-taken", port: 4780 }),
     untilStopped: () => Promise.resolve(),

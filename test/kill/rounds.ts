@@ -1,6 +1,7 @@
 import { spawn } from "node:child_process";
 import { once } from "node:events";
 import Database from "better-sqlite3";
+import { isPostgres, openStore } from "../../src/store/index.ts";
 import type { StoredEvent } from "../../src/trial/index.ts";
 import { note, trialId } from "../doors/sample-events.ts";
 
@@ -8,21 +9,24 @@ import { note, trialId } from "../doors/sample-events.ts";
 export interface KillReport {
   rounds: number;
   acknowledged: number;
+  ids: ReadonlySet<string>;
   /** Kills that left a batch without an answer: the ones that matter. */
   interrupted: number;
   /** Acknowledged events that were gone after a kill. */
   lost: string[];
   /** Breaks in the numbering of a trial: an event twice or none. */
   gaps: number;
-  /** Answers other than 200, and what SQLite's own check said other than ok. */
+  /** Answers other than 200, broken chains, and what SQLite's own check said other than ok. */
   faults: string[];
 }
 
 /**
- * Kills a server with SIGKILL while writers send batches, again and again on one file. A batch without
+ * Kills a server with SIGKILL while writers send batches, again and again on one file or database. A batch without
  * an answer is sent again in the next round, as a device would.
  *
- * @param server built entry, see server-process.ts.
+ * @param server  built entry, see server-process.ts.
+ * @param file    the log's file, or postgres://…
+ * @param firstId number of the first event: rounds after rounds on one log need others.
  * @param rng    uniform in [0, 1): sizes of batches and moments of the kills.
  */
 export async function killRounds(
@@ -31,13 +35,14 @@ export async function killRounds(
     file,
     rounds,
     writers,
-  }: { server: string; file: string; rounds: number; writers: number },
+    firstId = 0,
+  }: { server: string; file: string; rounds: number; writers: number; firstId?: number },
   rng: () => number,
 ): Promise<KillReport> {
   const report = emptyReport();
   const acknowledged = new Set<string>();
   const queues: StoredEvent[][][] = Array.from({ length: writers }, () => []);
-  let made = 0;
+  let made = firstId;
   const nextBatch = (trial: number) =>
     Array.from({ length: 1 + Math.floor(rng() * 4) }, () => note(made++, { trial }));
 
@@ -63,14 +68,23 @@ export async function killRounds(
     child.kill("SIGKILL");
     await Promise.all([...work, once(child, "close")]);
     if (queues.some((queue) => queue.length > 0)) report.interrupted++;
-    inspect(file, acknowledged, report);
+    await inspect(file, acknowledged, report);
   }
   report.acknowledged = acknowledged.size;
+  report.ids = acknowledged;
   return report;
 }
 
 export function emptyReport(): KillReport {
-  return { rounds: 0, acknowledged: 0, interrupted: 0, lost: [], gaps: 0, faults: [] };
+  return {
+    rounds: 0,
+    acknowledged: 0,
+    ids: new Set(),
+    interrupted: 0,
+    lost: [],
+    gaps: 0,
+    faults: [],
+  };
 }
 
 /** A server process that listens. */
@@ -96,20 +110,31 @@ export async function send(url: string, trial: number, events: StoredEvent[], re
   }
 }
 
-/** Looks into the file as the kill left it. */
-export function inspect(file: string, acknowledged: ReadonlySet<string>, report: KillReport): void {
-  const sqlite = new Database(file);
-  const verdict = String(sqlite.pragma("integrity_check", { simple: true }));
-  if (verdict !== "ok") report.faults.push(verdict);
-  const present = new Set(sqlite.prepare<[], string>("select id from event").pluck().all());
+/** Looks into the log as the kill left it: nothing is repaired, every chain recomputed. */
+export async function inspect(
+  place: string,
+  acknowledged: ReadonlySet<string>,
+  report: KillReport,
+): Promise<void> {
+  if (!isPostgres(place)) {
+    const sqlite = new Database(place);
+    const verdict = String(sqlite.pragma("integrity_check", { simple: true }));
+    if (verdict !== "ok") report.faults.push(verdict);
+    sqlite.close();
+  }
+  const opened = await openStore(place);
+  if (opened.kind === "refused") throw new Error(`${opened.reason}: ${opened.detail}`);
+  const { store } = opened;
+  const present = new Set<string>();
+  for await (const verdict of store.verify()) {
+    if (verdict.kind === "broken") report.faults.push(`${verdict.trial}: ${verdict.reason}`);
+    const { events, cursor } = await store.read(verdict.trial);
+    const ids = new Set(events.map(({ id }) => id));
+    for (const id of ids) present.add(id);
+    if (ids.size !== events.length || cursor !== events.length) report.gaps++;
+  }
   for (const id of acknowledged) if (!present.has(id)) report.lost.push(id);
-  const counts = sqlite
-    .prepare<[], { n: number; top: number; last: number }>(
-      "select count(*) n, max(seq) top, last_seq last from event join trial on trial.id = event.trial group by event.trial",
-    )
-    .all();
-  report.gaps += counts.filter(({ n, top, last }) => n !== top || n !== last).length;
-  sqlite.close();
+  await store.close();
 }
 
 function later() {

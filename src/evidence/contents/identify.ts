@@ -1,4 +1,4 @@
-import { normalShare } from "../../inference/index.ts";
+import { chiSquareTail } from "../../inference/index.ts";
 import { compositionOf, overallComposition, type PartInterval } from "./compositions.ts";
 import { type Contribution, contributionsOf } from "./contributions.ts";
 import type { Evidence } from "./evidence.ts";
@@ -121,12 +121,9 @@ export function identify(evidence: readonly Evidence[], options: IdentifyOptions
   };
 }
 
-/** Chance of a larger sum of squares. Source: Wilson and Hilferty, PNAS 17 (1931) 684. */
-function chanceOfWorse(misfit: number, n: number): number {
-  if (n === 0 || !Number.isFinite(misfit)) return 1;
-  const spread = 2 / (9 * n);
-  return 1 - normalShare(((misfit / n) ** (1 / 3) - (1 - spread)) / Math.sqrt(spread));
-}
+/** Chance of a larger sum of squares. */
+const chanceOfWorse = (misfit: number, n: number): number =>
+  n === 0 || !Number.isFinite(misfit) ? 1 : chiSquareTail(misfit, n);
 
 const fitOf = ({ misfit, family }: JudgedFamily, measured: number): Contents["fit"] => {
   const known = Number.isFinite(misfit) && family.kind !== "none" ? misfit : 0;

@@ -1,4 +1,4 @@
-import { logNormal, logNormalVector, normalShare } from "../../inference/index.ts";
+import { logNormal, logNormalVector, normalCdf } from "../../inference/index.ts";
 import { identifierLog, reportedShares, yesProbability } from "./detect.ts";
 import type {
   BoilingEvidence,
@@ -126,7 +126,7 @@ function filledLog(
   matter.pressure(ROOM_T, { vessel, density: rho });
   const { liquidShare } = matter.state;
   const sd = Math.hypot(full ? FILLED.sd : 0.01, u * liquidShare);
-  if (!full) return Math.log(Math.max(1e-12, normalShare((1 - liquidShare) / sd)));
+  if (!full) return Math.log(Math.max(1e-12, normalCdf((1 - liquidShare) / sd)));
   const off = (liquidShare - FILLED.mean) / sd;
   note(off);
   // Density of the filling, per unit of measured density.

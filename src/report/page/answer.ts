@@ -2,9 +2,13 @@ import {
   claimFindings,
   type Comparison,
   type DifferenceRow,
+  fairComparisonOf,
+  type FairRow,
   hazardFindings,
 } from "../../trial/index.ts";
+import { fairSentence } from "../fair-words.ts";
 import { conditionNames } from "../names.ts";
+import { fairKind } from "../pictures/fair-scales.tsx";
 import type { VerdictKind } from "../pictures/verdict-mark.tsx";
 import type { Page } from "./context.ts";
 import { closureSentence } from "./closure-sentence.ts";
@@ -42,20 +46,47 @@ export const ventRow = ({ rows }: Comparison): DifferenceRow | undefined =>
 
 function performanceLines(page: Page): AnswerLine[] {
   const { view } = page;
+  const label = view.vehicle?.labelRefrigerant ?? "the label refrigerant";
+  const fair = fairComparisonOf(view);
   return view.products.map(({ id, name }) => {
-    const about = `As cold as ${view.vehicle?.labelRefrigerant ?? "the label refrigerant"}: ${name}`;
-    const measured = view.comparisons
-      .filter(({ product }) => product === id)
-      .flatMap((comparison) => {
-        const row = ventRow(comparison);
-        return row ? [`${conditionNames[comparison.condition]} ${ventWords(row, page)}`] : [];
-      });
-    const sentence =
-      measured.length === 0
-        ? "No pair of runs in the same condition gives a vent temperature with both charges, so nothing can be compared yet."
-        : `As measured, vent air with ${name} was: ${measured.join("; ")}. The runs were not made in equal conditions, and nothing here carries them to common conditions, so this is not yet a finding about the product.`;
-    return { kind: "undecided", word: "undecided", about, sentence };
+    const about = `As cold as ${label}: ${name}`;
+    const rows =
+      fair.kind === "compared"
+        ? fair.rows.filter(({ product, quantity }) => product === id && quantity === "vent")
+        : [];
+    if (rows.length > 0) {
+      const sentence = rows.map((row) => fairSentence(row, label, page.units)).join(" ");
+      return { ...overall(rows), about, sentence };
+    }
+    const why = fair.kind === "none" ? ` In equal conditions: ${fair.why}` : "";
+    return {
+      kind: "undecided",
+      word: "undecided",
+      about,
+      sentence: `${asMeasuredSentence(page, id, name)}${why}`,
+    };
   });
+}
+
+/** One word for all conditions: what they agree on, else undecided. */
+function overall(rows: readonly FairRow[]): Pick<AnswerLine, "kind" | "word"> {
+  const words = new Set(rows.map(({ verdict }) => verdict));
+  const [word = "undecided"] = words;
+  return words.size === 1
+    ? { kind: fairKind(word), word }
+    : { kind: "undecided", word: "differs by condition" };
+}
+
+function asMeasuredSentence(page: Page, id: string, name: string): string {
+  const measured = page.view.comparisons
+    .filter(({ product }) => product === id)
+    .flatMap((comparison) => {
+      const row = ventRow(comparison);
+      return row ? [`${conditionNames[comparison.condition]} ${ventWords(row, page)}`] : [];
+    });
+  return measured.length === 0
+    ? "No pair of runs in the same condition gives a vent temperature with both charges, so nothing can be compared yet."
+    : `As measured, vent air with ${name} was: ${measured.join("; ")}. The runs were not made in equal conditions, so this is not yet a finding about the product.`;
 }
 
 function hazardLines({ view, units }: Page): AnswerLine[] {

@@ -8,7 +8,9 @@ import { CompareAsMeasured, Drift } from "./compare.tsx";
 import { Contents as WhatIsInside } from "./contents.tsx";
 import type { Page } from "./context.ts";
 import { Claims } from "./claims.tsx";
+import { Diagnoses } from "./diagnosis.tsx";
 import { Done } from "./done.tsx";
+import { InEqualConditions } from "./fair.tsx";
 import { Answer, Contents, Head } from "./head.tsx";
 import { Hazards } from "./hazards.tsx";
 import { LedgerPart } from "./ledger.tsx";
@@ -31,6 +33,12 @@ const parts: readonly Part[] = [
     part: CompareAsMeasured,
   },
   { id: "contents", title: "What is in the can", part: WhatIsInside },
+  { id: "health", title: "Is something wrong with the vehicle", part: Diagnoses },
+  {
+    id: "equal",
+    title: "Products against the label refrigerant, in equal conditions",
+    part: InEqualConditions,
+  },
   { id: "drift", title: "Drift of the vehicle itself", part: Drift },
   { id: "hazards", title: "If it leaked into the cabin", part: Hazards },
   { id: "claims", title: "What the labels claim", part: Claims },

@@ -8,6 +8,7 @@ import { go, goInstead } from "../shell/route.ts";
 import { SampleStep } from "../identify/sample-step.tsx";
 import { ImportStep } from "../traces/import-step.tsx";
 import { RunStep } from "../traces/run-step.tsx";
+import { HoldStep } from "../traces/hold-step.tsx";
 import { TraceStep } from "../traces/trace-step.tsx";
 import { EmptyStep } from "../transfers/empty-step.tsx";
 import { TransferStep } from "../transfers/transfer-step.tsx";
@@ -68,6 +69,8 @@ export function Step({ trial, stage, step }: Props) {
       return headed(stage, heads.run, <RunStep {...act} />);
     case "import":
       return <Import act={act} kind={what === "hold" ? "hold" : "run"} />;
+    case "hold":
+      return <Hold act={act} />;
     case "trace":
       return headed(
         stage,
@@ -159,6 +162,21 @@ function Import({ act, kind }: { readonly act: Act; readonly kind: "run" | "hold
     act.stage,
     { title, before: kind === "hold" ? "import-hold" : "import" },
     <ImportStep {...act} kind={kind} onSaved={lookInto} />,
+  );
+}
+
+function Hold({ act }: { readonly act: Act }) {
+  const lookInto = (trace: string): void => {
+    goInstead(...placeOf(act), "trace", trace);
+  };
+  return headed(
+    act.stage,
+    {
+      title: "Watch the hold",
+      why: "Close the valve to the pump, and read the gauge every minute or two for a quarter of an hour.",
+      before: "import-hold",
+    },
+    <HoldStep {...act} onSaved={lookInto} />,
   );
 }
 
