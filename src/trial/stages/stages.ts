@@ -51,8 +51,9 @@ function statusOf(started: boolean, complete: boolean): StageView["status"] {
   return started ? "open" : "not-started";
 }
 
-/** Lists and the opening belong to Plan; everything else says where it belongs. */
+/** Lists and the opening belong to Plan; samples to their stream; everything else says where it belongs. */
 function belongs(entry: Entry, place: Place): boolean {
+  if (entry.type === "samples-received") return false;
   if (!("stage" in entry.body)) return place.stage === "plan";
   return isAt(place, entry.body);
 }
