@@ -55,10 +55,15 @@ function readings(count) {
   ];
 }
 
+const logs = { stream, readings };
+
+/** A log of so many events of one kind. */
+export const longLog = (kind, count) => logs[kind](count);
+
 /** @param trial the room of the log, bundled. */
 export function benchTrial({ project, freshMemory }) {
   console.log("\nSeconds to project a log of so many events (once more with one event added)");
-  for (const [name, make] of Object.entries({ stream, readings })) {
+  for (const [name, make] of Object.entries(logs)) {
     project(make(2000));
     for (const size of sizes) {
       const log = JSON.parse(JSON.stringify(make(size)));

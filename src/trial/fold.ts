@@ -1,6 +1,7 @@
 import { amendments, type Amendments } from "./amendments.ts";
 import type { BodyOf } from "./events.ts";
 import { canonicalText, inOrder, sorted } from "./order.ts";
+import { parseBody } from "./parse.ts";
 import { freshMemory, type Memory, rememberedBody } from "./memory.ts";
 import type { Entry, EntryOf, EntryType, Refused, StoredEvent } from "./view.ts";
 
@@ -88,18 +89,14 @@ function rememberedEntry<T extends EntryType>(
   const known = memory.entries.get(event);
   // One event has one type, so what was kept for it is of that type.
   if (known) return known as EntryOf<T> | Refused;
-  const entry = plainEntry(event, type, memory);
+  const entry = plainEntry(event, type);
   memory.entries.set(event, entry);
   return entry;
 }
 
 /** The entry before anybody amended it, or the reason why its body says nothing. */
-function plainEntry<T extends EntryType>(
-  event: StoredEvent,
-  type: T,
-  memory: Memory,
-): EntryOf<T> | Refused {
-  const parsed = rememberedBody(memory, event, type);
+function plainEntry<T extends EntryType>(event: StoredEvent, type: T): EntryOf<T> | Refused {
+  const parsed = parseBody(type, event.body);
   if (parsed.kind === "invalid") {
     return { ...refusal(event, "bad-body"), issues: parsed.issues };
   }

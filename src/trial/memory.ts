@@ -9,6 +9,7 @@ import type { EntryOf, EntryType, Refused, StoredEvent } from "./view.ts";
  * event that is let go takes its part along. A projection without it gives the same view.
  */
 export interface Memory {
+  /** Bodies of events that share their id with another: which of them is sound decides. */
   readonly bodies: WeakMap<StoredEvent, Parsed<object>>;
   /** Entries before anybody amended them. */
   readonly entries: WeakMap<StoredEvent, EntryOf<EntryType> | Refused>;
