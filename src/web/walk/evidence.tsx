@@ -36,7 +36,9 @@ export function Evidence({ trial, stage, step }: Props) {
   const traces = seen.traces.filter((trace) => here(trace) && !step.includes(trace.id));
   const runs = seen.runs.filter(here);
   const entries = seen.entries.filter((entry) =>
-    "stage" in entry.body ? here(entry.body) : stage.stage === "plan",
+    "stage" in entry.body
+      ? here(entry.body)
+      : stage.stage === "plan" && entry.type !== "samples-received",
   );
   return (
     <aside
