@@ -52,6 +52,9 @@ export function main({
     openStore: openSqliteStore,
     startServer,
     untilStopped: () => untilStopped(process),
+    http: (request) => fetch(request),
+    now: () => Date.now(),
+    pause: (ms) => new Promise((resolve) => setTimeout(resolve, ms)),
   };
   return runCli(argv, deps);
 }

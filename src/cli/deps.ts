@@ -23,6 +23,11 @@ export interface CliDeps {
   readonly openStore: (path: string) => Promise<OpenOutcome>;
   readonly report: (events: readonly StoredEvent[], units: UnitSystem) => string;
   readonly startServer: StartServer;
+  /** Asks a server, this one's or another. Rejects when no answer comes. */
+  readonly http: (request: Request) => Promise<Response>;
+  /** ms since 1970 */
+  readonly now: () => number;
+  readonly pause: (ms: number) => Promise<void>;
   /** Resolves when the person or the system asks the server to stop. */
   readonly untilStopped: () => Promise<void>;
 }

@@ -7,6 +7,7 @@ import type { ServerDeps } from "./deps.ts";
 import { onlyOwnName, onlyOwnWrites, strictHeaders } from "./guard.ts";
 import { openApiDocument } from "./openapi.ts";
 import { siteAnswer } from "./site.ts";
+import { sampleTaker } from "./streams.ts";
 import { appendEvents, exportAnswer, importTrial, readEvents, reportAnswer } from "./trials.ts";
 
 /** Largest body of a batch or an import, and of a calculation's input, bytes. */
@@ -61,6 +62,19 @@ function routeTrials(app: Hono, deps: ServerDeps): void {
     "/api/trials/:trial/events",
     limited(largestBatch),
     withTrial(async (trial, c) => appendEvents(store, trial, await c.req.text())),
+  );
+  const takeSamples = sampleTaker();
+  app.post(
+    "/api/trials/:trial/streams/:stream/samples",
+    limited(largestInput),
+    withTrial(async (trial, c) => {
+      const stream = z.uuid().safeParse(c.req.param("stream"));
+      if (stream.success) {
+        return takeSamples(store, { trial, stream: stream.data }, await c.req.text());
+      }
+      const accepted = "a stream's id: that of the entry that opened it (UUID)";
+      return invalid([{ field: "stream", value: c.req.param("stream"), accepted }]);
+    }),
   );
   app.get(
     "/api/trials/:trial/export",

@@ -32,6 +32,9 @@ export async function terminal(
     report: (events) => `<p>${events.length} events</p>`,
     startServer: () => Promise.resolve({ kind: "refused", reason: "port-taken", port: 4780 }),
     untilStopped: () => Promise.resolve(),
+    http: () => Promise.reject(new Error("no network in a test")),
+    now: () => 1_781_426_460_000,
+    pause: () => Promise.resolve(),
     ...change,
   });
   return { code, out: stdout.text, err: stderr.text };
