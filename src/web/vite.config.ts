@@ -25,6 +25,8 @@ export default defineConfig({
     // The equations and tables of all fluids come along: the app computes without a network.
     chunkSizeWarningLimit: 1500,
     rolldownOptions: {
+      // A room's door names all of its parts; a screen loads those that it uses, and no others.
+      treeshake: { moduleSideEffects: (id) => /\.css$|\/web\/|node_modules/.test(id) },
       input: {
         index: at("index.html"),
         sw: at("service-worker.ts"),

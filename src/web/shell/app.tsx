@@ -1,15 +1,17 @@
 import { useSignalEffect } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
-import { FluidsPage } from "../fluids/fluids-page.tsx";
 import { Home } from "../home/home.tsx";
 import { NewTrial } from "../home/new-trial.tsx";
-import { VehiclePage } from "../vehicle/vehicle-page.tsx";
 import { TrialPage } from "./trial-page.tsx";
 import { superseded } from "./log-keeper.ts";
 import { notice } from "./notice.ts";
 import { takeUpdate, updateWaiting } from "./offline.ts";
 import { hash, place } from "./route.ts";
-import { Settings } from "./settings.tsx";
+import { later } from "./later.tsx";
+
+const FluidsPage = later(async () => (await import("../fluids/fluids-page.tsx")).FluidsPage);
+const VehiclePage = later(async () => (await import("../vehicle/vehicle-page.tsx")).VehiclePage);
+const Settings = later(async () => (await import("./settings.tsx")).Settings);
 
 /** Picks the page for the place, and says what concerns the whole app. */
 export function App() {

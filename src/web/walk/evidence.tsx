@@ -2,7 +2,6 @@ import { useId } from "preact/hooks";
 import { MassColumns, readingName, unitChoice } from "../../report/index.ts";
 import {
   type Entry,
-  judgeReading,
   type ReadingView,
   type StageView,
   type TraceView,
@@ -11,13 +10,19 @@ import {
 import { ClosureList } from "../ledger/closure-list.tsx";
 import { EntryRow } from "../log/entry-row.tsx";
 import { Fit } from "../look/fit.tsx";
-import { ReportPreview } from "../publish/report-preview.tsx";
+import { judging } from "../readings/judging.ts";
 import { VerdictPanel } from "../readings/verdict-panel.tsx";
 import { view } from "../shell/log-keeper.ts";
+import { later } from "../shell/later.tsx";
 import { pathTo } from "../shell/route.ts";
 import { RunFigures } from "../traces/run-figures.tsx";
 import { TracePicture } from "../traces/trace-picture.tsx";
 import { stageParts } from "./stage-key.ts";
+
+const ReportPreview = later(async () => {
+  const { ReportPreview: Part } = await import("../publish/report-preview.tsx");
+  return Part;
+});
 
 interface Props {
   readonly trial: string;
@@ -115,7 +120,11 @@ function Readings({
   readonly readings: readonly ReadingView[];
   readonly view: TrialView;
 }) {
-  const judged = readings.map((reading) => ({ reading, verdict: judgeReading(seen, reading) }));
+  const judge = judging.value;
+  const judged = readings.map((reading) => ({
+    reading,
+    verdict: judge?.judgeReading(seen, reading),
+  }));
   return (
     <section class="sheet">
       <h3>Readings</h3>

@@ -1,13 +1,16 @@
 import type { ComponentType } from "preact";
 import type { Stage, StageView } from "../../trial/index.ts";
 import { SetUp } from "../plan/set-up.tsx";
-import { CompareBoard } from "../publish/compare-board.tsx";
-import { PublishBoard } from "../publish/publish-board.tsx";
+import { later } from "../shell/later.tsx";
 
 export interface BoardProps {
   readonly trial: string;
   readonly stage: StageView;
 }
+
+// A board that draws on the equations of the fluids or on the report is loaded when its stage is opened.
+const CompareBoard = later(async () => (await import("../publish/compare-board.tsx")).CompareBoard);
+const PublishBoard = later(async () => (await import("../publish/publish-board.tsx")).PublishBoard);
 
 /** What a stage computes, below what it asks for: one board or several a stage, in this order. */
 const boards: Readonly<Partial<Record<Stage, readonly ComponentType<BoardProps>[]>>> = {

@@ -6,9 +6,12 @@ import { Evidence } from "./evidence.tsx";
 import { MoreActs } from "./more-acts.tsx";
 import { NextCard } from "./next-card.tsx";
 import { RequirementList } from "./requirement-list.tsx";
-import { StageBoards } from "./stage-board.tsx";
 import { roundPart } from "./stage-key.ts";
 import { Step } from "./step.tsx";
+import { later } from "../shell/later.tsx";
+
+/** What stages compute is large; what they ask for must not wait for it. */
+const StageBoards = later(async () => (await import("./stage-board.tsx")).StageBoards);
 
 interface Props {
   readonly trial: string;
