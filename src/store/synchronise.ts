@@ -6,8 +6,11 @@ import type { AppendOutcome, StoredLog, StoredTrial } from "./port.ts";
  * - `unreachable`: no answer.
  * - `not-understood`: an answer that this version cannot read.
  * - `cannot-write`: the server could not keep the events now.
+ * - `no-key`: the server knows no key of this device, or took it back.
+ * - `may-not-write`: the device may read here, and no more.
  */
-export type RemoteFailure = "unreachable" | "not-understood" | "cannot-write";
+export type RemoteFailure =
+  "unreachable" | "not-understood" | "cannot-write" | "no-key" | "may-not-write";
 interface Failed {
   readonly kind: "failed";
   readonly reason: RemoteFailure;
@@ -40,6 +43,8 @@ export type SynchroniseOutcome =
       readonly kind: "interrupted";
       readonly reason: RemoteFailure;
       readonly waiting: number;
+      /** How many events came all the same; absent when none was asked for. */
+      readonly pulled?: number;
     };
 
 /** A push holds at most so many events, and so many characters unless one event alone is longer. */
@@ -65,9 +70,12 @@ export async function synchronise(
   if (theirs.kind === "failed") return interrupted(theirs);
   await offerWhatTheyLost(store, theirs.trials);
   const pushed = await pushAll(store, remote);
-  if (pushed.kind === "failed") return interrupted(pushed);
+  // A device that may only read still follows what the others write.
+  const mayGoOn = pushed.kind === "pushed" || pushed.reason === "may-not-write";
+  if (pushed.kind === "failed" && !mayGoOn) return interrupted(pushed);
   const pulled = await pullAll(store, remote, theirs.trials);
   if (pulled.kind === "failed") return interrupted(pulled);
+  if (pushed.kind === "failed") return { ...(await interrupted(pushed)), pulled: pulled.count };
   const { refused } = await store.outbox();
   return {
     kind: "synchronised",
@@ -139,15 +147,20 @@ function* batches(events: readonly StoredEvent[]): Generator<readonly StoredEven
 async function pullAll(store: BrowserStore, remote: Remote, theirs: readonly StoredTrial[]) {
   let count = 0;
   const conflicts: string[] = [];
+  const counts = new Map(theirs.map(({ trial, events }) => [trial, events]));
   const trials = new Set([...theirs, ...(await store.trials())].map(({ trial }) => trial));
   for (const trial of trials) {
-    const after = await store.pulled(trial);
-    const log = await remote.pull(trial, after);
-    if (log.kind === "failed") return log;
-    if (log.cursor === after) continue;
-    const merged = await store.merge(trial, log);
-    count += merged.added;
-    conflicts.push(...merged.conflicts);
+    // A long log may come in parts: each moves the cursor, and the last one leaves it where it was.
+    for (;;) {
+      const after = await store.pulled(trial);
+      const log = await remote.pull(trial, after);
+      if (log.kind === "failed") return log;
+      if (log.cursor === after) break;
+      const merged = await store.merge(trial, log);
+      count += merged.added;
+      conflicts.push(...merged.conflicts);
+      if (log.cursor >= (counts.get(trial) ?? 0)) break;
+    }
   }
   return { kind: "pulled", count, conflicts } as const;
 }

@@ -1,6 +1,6 @@
 import { computed, signal } from "@preact/signals";
 import type { UnitSystem } from "../../report/index.ts";
-import { safety } from "../shell/log-keeper.ts";
+import { safety } from "../shell/synchronising.ts";
 
 /** Units of the report, chosen once for saving, opening and looking. */
 export const reportUnits = signal<UnitSystem>("as-typed");

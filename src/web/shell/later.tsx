@@ -1,4 +1,4 @@
-import type { ComponentType } from "preact";
+import type { ComponentType, VNode } from "preact";
 import { useEffect, useState } from "preact/hooks";
 
 type State<P> =
@@ -10,7 +10,9 @@ type State<P> =
  * A part of the app that is loaded when it is first shown, so that the screens for the bay come at once.
  * A part once loaded is shown without a wait.
  */
-export function later<P extends object>(load: () => Promise<ComponentType<P>>): ComponentType<P> {
+export function later<P extends object>(
+  load: () => Promise<ComponentType<P>>,
+): (props: P) => VNode {
   let loaded: ComponentType<P> | undefined;
   return function Later(props: P) {
     const [state, setState] = useState<State<P>>(

@@ -96,11 +96,20 @@ interface EntriesProps {
   readonly entries: readonly Entry[];
 }
 
+/** Drawn beside a stage; the log has them all. */
+const most = 200;
+
 const Entries = ({ trial, entries }: EntriesProps) => (
   <section class="sheet">
     <h3>Entries of this stage</h3>
+    {entries.length > most && (
+      <p>
+        The last {most} of {entries.length}; <a href={pathTo("trial", trial, "log")}>the log</a> has
+        them all.
+      </p>
+    )}
     <ol class="entries">
-      {entries.map((entry) => (
+      {entries.slice(-most).map((entry) => (
         <EntryRow key={entry.id} trial={trial} view={view.value} entry={entry} />
       ))}
     </ol>
@@ -121,7 +130,7 @@ function Readings({
   readonly view: TrialView;
 }) {
   const judge = judging.value;
-  const judged = readings.map((reading) => ({
+  const judged = readings.slice(-most).map((reading) => ({
     reading,
     verdict: judge?.judgeReading(seen, reading),
   }));

@@ -10,11 +10,15 @@ export interface BoardProps {
 
 // A board that draws on the equations of the fluids or on the report is loaded when its stage is opened.
 const CompareBoard = later(async () => (await import("../publish/compare-board.tsx")).CompareBoard);
+const LiveBoard = later(async () => (await import("../live/live-board.tsx")).LiveBoard);
 const PublishBoard = later(async () => (await import("../publish/publish-board.tsx")).PublishBoard);
 
 /** What a stage computes, below what it asks for: one board or several a stage, in this order. */
 const boards: Readonly<Partial<Record<Stage, readonly ComponentType<BoardProps>[]>>> = {
   plan: [SetUp],
+  prove: [LiveBoard],
+  run: [LiveBoard],
+  restore: [LiveBoard],
   compare: [CompareBoard],
   publish: [PublishBoard],
 };
