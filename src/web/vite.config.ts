@@ -1,3 +1,4 @@
+import { readdirSync } from "node:fs";
 import { join } from "node:path";
 import { defineConfig } from "vite";
 import { offlineBuild } from "./offline-build.ts";
@@ -16,13 +17,13 @@ export default defineConfig({
   base: "/",
   publicDir: "public",
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
-  plugins: [offlineBuild(["icon.svg", "manifest.webmanifest"])],
+  plugins: [offlineBuild(readdirSync(at("public")))],
   build: {
     outDir: "../../dist/web",
     emptyOutDir: true,
     // The page forbids data: addresses, so nothing may be folded into the style sheet.
     assetsInlineLimit: 0,
-    // The equations and tables of all fluids come along: the app computes without a network.
+    // The equations and tables of all fluids come along for the worker: the app computes without a network.
     chunkSizeWarningLimit: 1500,
     rolldownOptions: {
       // A room's door names all of its parts; a screen loads those that it uses, and no others.

@@ -18,7 +18,7 @@ export function LiveBoard({ trial, stage }: Props) {
     <section class="live" aria-labelledby="live">
       <h2 id="live">Instruments that send as they read</h2>
       {newest && <LiveStream key={newest.id} trial={trial} stage={stage} trace={newest} />}
-      <OpenStream trial={trial} stage={stage} another={newest !== undefined} />
+      <OpenStream key={mine.length} trial={trial} stage={stage} another={newest !== undefined} />
     </section>
   );
 }

@@ -45,7 +45,7 @@ export function standingWords(
   const { settlement, end, inSeconds } = outlook;
   switch (settlement.kind) {
     case "settled":
-      return { word: "Settled", sentence: `at ${shown.pair(settlement)}` };
+      return { word: "Settled", sentence: `at ${shown.text(settlement.value)}` };
     case "cycling":
       return {
         word: "Cycling",
@@ -55,7 +55,7 @@ export function standingWords(
     case "still-moving": {
       const word = settlement.kind === "too-short" ? "Wait" : "Still moving";
       const where = end
-        ? `It goes to about ${shown.pair(end)}`
+        ? `It goes to about ${shown.text(end.value)}`
         : "Where it ends cannot be told yet";
       const when =
         inSeconds === undefined

@@ -69,13 +69,18 @@ interface OverviewProps {
 }
 
 function Overview({ trial, stage }: OverviewProps) {
+  // While instruments send, what they read comes before what is still to do.
+  const streaming = view.value.traces.some(
+    (trace) => trace.stream && trace.stage === stage.stage && trace.round === stage.round,
+  );
   return (
     <>
       <StageHeading stage={stage} />
+      {streaming && <StageBoards trial={trial} stage={stage} />}
       <NextCard trial={trial} stage={stage} />
       <Cautions cautions={stage.cautions} />
       <RequirementList trial={trial} stage={stage} />
-      <StageBoards trial={trial} stage={stage} />
+      {!streaming && <StageBoards trial={trial} stage={stage} />}
       <MoreActs trial={trial} stage={stage} />
     </>
   );
