@@ -1,5 +1,5 @@
-// Writes data/demonstration/hill-town.json from the notes in src/trial/demonstration and the logger
-// files beside it. Run after changing either; a test compares the file with the notes.
+// Writes the invented trials of data/demonstration from the notes in src/trial/demonstration and the
+// logger files beside them. Run after changing either; tests compare the files with the notes.
 import { readFileSync, writeFileSync } from "node:fs";
 import { createServer } from "vite";
 
@@ -20,10 +20,11 @@ try {
     productB: text("hill-town-product-b-si.csv"),
     hold: text("hill-town-hold.csv"),
   });
-  writeFileSync(
-    new URL("hill-town.json", folder),
-    `${JSON.stringify(exportTrial(events), null, 1)}\n`,
-  );
+  const { harbour } = await vite.ssrLoadModule("/src/trial/demonstration/harbour/harbour.ts");
+  const write = (name, log) =>
+    writeFileSync(new URL(name, folder), `${JSON.stringify(exportTrial(log), null, 1)}\n`);
+  write("hill-town.json", events);
+  write("harbour.json", harbour());
 } finally {
   await vite.close();
 }

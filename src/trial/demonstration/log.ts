@@ -20,15 +20,20 @@ export class InventedLog {
     return `${ms.slice(0, 8)}-${ms.slice(8)}-7${n}-8c01-${hex(0xd0000000 + this.count, 12)}`;
   }
 
-  /** Appends an event and gives its id. @param at  UTC, ISO with Z. */
-  add<T extends EventType>(at: string, type: T, body: BodyOf<T>): string {
+  /**
+   * Appends an event and gives its id.
+   *
+   * @param at      UTC, ISO with Z.
+   * @param device  Where it was made.
+   */
+  add<T extends EventType>(at: string, type: T, body: BodyOf<T>, device = "bay tablet"): string {
     const id = this.id(at);
     // The pairing of type and body is checked by the signature; the union cannot express it.
     const event = {
       id,
       trial: this.trial,
       at,
-      device: "bay tablet",
+      device,
       type,
       v: 1,
       body,
