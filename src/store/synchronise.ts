@@ -147,20 +147,15 @@ function* batches(events: readonly StoredEvent[]): Generator<readonly StoredEven
 async function pullAll(store: BrowserStore, remote: Remote, theirs: readonly StoredTrial[]) {
   let count = 0;
   const conflicts: string[] = [];
-  const counts = new Map(theirs.map(({ trial, events }) => [trial, events]));
   const trials = new Set([...theirs, ...(await store.trials())].map(({ trial }) => trial));
   for (const trial of trials) {
-    // A long log may come in parts: each moves the cursor, and the last one leaves it where it was.
-    for (;;) {
-      const after = await store.pulled(trial);
-      const log = await remote.pull(trial, after);
-      if (log.kind === "failed") return log;
-      if (log.cursor === after) break;
-      const merged = await store.merge(trial, log);
-      count += merged.added;
-      conflicts.push(...merged.conflicts);
-      if (log.cursor >= (counts.get(trial) ?? 0)) break;
-    }
+    const after = await store.pulled(trial);
+    const log = await remote.pull(trial, after);
+    if (log.kind === "failed") return log;
+    if (log.cursor === after) continue;
+    const merged = await store.merge(trial, log);
+    count += merged.added;
+    conflicts.push(...merged.conflicts);
   }
   return { kind: "pulled", count, conflicts } as const;
 }

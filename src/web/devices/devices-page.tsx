@@ -35,6 +35,7 @@ export function DevicesPage() {
 
 const refusals: Readonly<Record<Refusal, string>> = {
   away: "The server does not answer. The list of devices comes from it; look again when it is back.",
+  "last-owner": "The last owner stays. Pair another owner first.",
   "not-allowed": "Only an owner’s device sees the others and lets new ones in.",
   "not-offered":
     "This server serves this machine alone and keeps no list of devices. Start it for the network to pair a phone: npm start -- --lan",
@@ -105,8 +106,13 @@ interface RowProps {
 function DeviceRow({ device, onChanged }: RowProps) {
   const [asking, setAsking] = useState(false);
   const own = device.id === access.value.device?.id;
+  const [failure, setFailure] = useState<Refusal>();
   const take = (): void => {
-    void revoke(device.id).then(onChanged);
+    void revoke(device.id).then((outcome) => {
+      setFailure(outcome.kind === "refused" ? outcome.why : undefined);
+      setAsking(false);
+      onChanged();
+    });
   };
   return (
     <li class="device">
@@ -146,6 +152,11 @@ function DeviceRow({ device, onChanged }: RowProps) {
         >
           Revoke
         </button>
+      )}
+      {failure && (
+        <p class="objections" role="alert">
+          {refusals[failure]}
+        </p>
       )}
     </li>
   );

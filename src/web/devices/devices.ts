@@ -20,7 +20,7 @@ export interface Offer {
 }
 
 /** What a server's refusal means for the person at the screen. */
-export type Refusal = "away" | "not-allowed" | "not-offered";
+export type Refusal = "away" | "not-allowed" | "not-offered" | "last-owner";
 
 export type Told<T> =
   | { readonly kind: "told"; readonly value: T }
@@ -32,6 +32,7 @@ async function told<T>(request: Request, read: (body: unknown) => T | undefined)
   const answer = await ask(request).catch(() => undefined);
   if (!answer || answer.status >= 500) return refused("away");
   if (answer.status === 401 || answer.status === 403) return refused("not-allowed");
+  if (answer.status === 409) return refused("last-owner");
   const value = answer.ok ? read(await answer.json().catch(() => undefined)) : undefined;
   return value === undefined ? refused("not-offered") : { kind: "told", value };
 }

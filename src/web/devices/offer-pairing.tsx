@@ -19,6 +19,7 @@ const roles = (["tester", "viewer", "owner"] as const).map((role) => ({
 const words: Readonly<Record<Refusal, string>> = {
   away: "The server does not answer. Try again when it is back.",
   "not-allowed": "Only an owner’s device lets new ones in.",
+  "last-owner": "The server refuses it.",
   "not-offered": "This server pairs no devices.",
 };
 

@@ -66,9 +66,15 @@ export async function askAccess(): Promise<void> {
   access.value = {
     kind: body["mode"] === "alone" && !pairing.value ? "alone" : "paired",
     ...(isRole(body["role"]) && { role: body["role"] }),
-    ...(typeof body["workspace"] === "string" && { workspace: body["workspace"] }),
+    ...workspaceIn(body),
     ...(isDevice(body["device"]) && { device: body["device"] }),
   };
+}
+
+/** By its name where the server tells it, else by its id. */
+function workspaceIn(body: Record<string, unknown>): { workspace?: string } {
+  const name = body["workspaceName"] ?? body["workspace"];
+  return typeof name === "string" ? { workspace: name } : {};
 }
 
 export type Redeemed =
@@ -85,13 +91,14 @@ export async function redeem(code: string, device: string): Promise<Redeemed> {
   if (!answer || answer.status >= 500) return { kind: "away" };
   if (!answer.ok) return { kind: "refused" };
   const body = (await answer.json().catch(() => ({}))) as Record<string, unknown>;
-  const { key, workspace, role, device: known } = body;
+  const { key, role, device: known } = body;
   if (typeof key !== "string" || !isRole(role) || !isDevice(known))
     return { kind: "not-understood" };
-  const value = { key, workspace: String(workspace), role, device: known };
+  const workspace = workspaceIn(body).workspace ?? "";
+  const value = { key, workspace, role, device: known };
   await keep(value);
   pairing.value = value;
-  access.value = { kind: "paired", role, workspace: value.workspace, device: known };
+  access.value = { kind: "paired", role, workspace, device: known };
   return { kind: "paired", pairing: value };
 }
 
