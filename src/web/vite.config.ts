@@ -34,6 +34,8 @@ export default defineConfig({
         "compute-worker": at("engine/compute-worker.ts"),
       },
       output: {
+        // On its own, so that what must be said to it before it is used is said first (shell/no-eval.ts).
+        codeSplitting: { groups: [{ name: "zod", test: /node_modules[\\/]zod/ }] },
         entryFileNames: ({ name }) => fixedNames.get(name) ?? "assets/[name]-[hash].js",
       },
     },

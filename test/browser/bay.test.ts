@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { doorkeeper, type Doorkeeper } from "./bay/doorkeeper.ts";
@@ -75,7 +76,11 @@ test("without a network the vehicle's model, the fluids and the report work", as
   await context.setOffline(true);
   await page.reload();
   await handOn(page).open("stage/publish/-", "Publish");
-  await page.locator("iframe").first().contentFrame().getByText("Nine-seat shuttle").first().waitFor();
+  const [report] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", { name: "Save the report" }).click(),
+  ]);
+  expect(readFileSync(await report.path(), "utf8")).toContain("Nine-seat shuttle");
   await handOn(page).open("stage/prove/-/reading/static-low", "Low side at rest");
   await page.locator("#reading-steady").fill("69");
   await page.locator(".judgement").waitFor();
