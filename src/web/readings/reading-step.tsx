@@ -43,7 +43,11 @@ export function ReadingStep({ trial, stage, prompt, onSaved, onCancel }: Props) 
     clear();
     changeDraft(key, part);
   };
-  useEffect(() => void startJudging(), []);
+  const isTyped = formsShown(prompt, draft).some((form) => (draft[form] ?? "") !== "");
+  // The equations come with the first figure that they can judge, not before the field.
+  useEffect(() => {
+    if (isTyped) void startJudging();
+  }, [isTyped]);
   const judged = verdictsOn(stage, prompt, draft);
   return (
     <form
