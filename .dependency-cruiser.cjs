@@ -58,12 +58,13 @@ for (const [library, room] of [
   ["psychrolib", "air"],
   ["better-sqlite3", "store"],
   ["papaparse", "trial"],
+  ["pg", "store"],
 ]) {
   forbidden.push({
     name: `${library}-only-in-${room}`,
     severity: "error",
     from: { path: "^src/", pathNot: `^src/${room}/` },
-    to: { path: `node_modules/${library}` },
+    to: { path: `node_modules/${library}/` },
   });
 }
 

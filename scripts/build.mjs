@@ -43,7 +43,7 @@ function appConfig(outDir) {
   };
 }
 
-/** One file for Node with everything but SQLite's binary, which must stay a file of its own. */
+/** One file for Node with everything but the databases: a binary must stay a file, PostgreSQL loads when named. */
 function nodeConfig(outDir) {
   return {
     root,
@@ -51,7 +51,7 @@ function nodeConfig(outDir) {
     publicDir: false,
     logLevel: "warn",
     oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
-    ssr: { noExternal: true, external: ["better-sqlite3"] },
+    ssr: { noExternal: true, external: ["better-sqlite3", "pg"] },
     build: {
       ssr: "src/coldproof.ts",
       outDir,

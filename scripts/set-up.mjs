@@ -1,4 +1,4 @@
-// Makes a fresh checkout ready: packages, SQLite, the built app and, with --test, a browser.
+// Makes a fresh checkout ready: packages, SQLite, the built app and, with --test, a browser and PostgreSQL.
 // Needs nothing but Node; does only what is missing or changed.
 import { isMain, runScript } from "./steps/run.mjs";
 
@@ -29,6 +29,8 @@ export async function setUp({ test = false } = {}) {
     if (test) {
       const { prepareBrowser } = await import("./steps/browser.mjs");
       await prepareBrowser();
+      const { preparePostgres } = await import("./steps/postgres.mjs");
+      await preparePostgres();
     }
     const { buildIfChanged } = await import("./build.mjs");
     await buildIfChanged();

@@ -4,7 +4,7 @@ declare module "*.json" {
   export default value;
 }
 
-// CSV reader: only the call that is used is declared, so that the core stays free of DOM and Node types.
+// CSV reader: only the calls that are used are declared, so that the core stays free of DOM and Node types.
 declare module "papaparse" {
   interface ParseConfig {
     delimiter?: string;
@@ -16,7 +16,10 @@ declare module "papaparse" {
     errors: { type: string; code: string; message: string; row?: number }[];
     meta: { delimiter: string; linebreak: string };
   }
-  const Papa: { parse(text: string, config?: ParseConfig): ParseResult };
+  const Papa: {
+    parse(text: string, config?: ParseConfig): ParseResult;
+    unparse(rows: readonly (readonly (string | number | undefined)[])[]): string;
+  };
   export default Papa;
 }
 

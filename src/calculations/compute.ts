@@ -2,13 +2,20 @@ import type { Answer, FullAnswer } from "./answer.ts";
 import { invalidInput, issue } from "./answer.ts";
 import { airAssumptions } from "./air-fields.ts";
 import { airInSystem } from "./air-in-system.ts";
+import { cabinLeak } from "./cabin-leak.ts";
+import { claim } from "./claim.ts";
 import { climate } from "./climate.ts";
 import { cycle } from "./cycle.ts";
+import { chargeTarget } from "./charge-target.ts";
+import { cylinderLimitCalculation } from "./cylinder-limit.ts";
 import type { Calculation } from "./definition.ts";
+import { diagnoseCalculation } from "./diagnose.ts";
 import { flammability } from "./flammability.ts";
 import { operatingCheck } from "./operating-check.ts";
 import { phaseDiagramCalculation } from "./phase-diagram.ts";
+import { noncondensable } from "./noncondensable.ts";
 import { readInput } from "./read-input.ts";
+import { residualCalculation } from "./residual.ts";
 import { saturation } from "./saturation.ts";
 import { state } from "./state.ts";
 import { staticCheckCalculation } from "./static-check.ts";
@@ -36,6 +43,13 @@ export const calculations: readonly Calculation[] = [
   phaseDiagramCalculation,
   vehicleCalculation,
   sweepCalculation,
+  cylinderLimitCalculation,
+  residualCalculation,
+  noncondensable,
+  chargeTarget,
+  cabinLeak,
+  claim,
+  diagnoseCalculation,
 ];
 
 /** The calculation of this name; `undefined` if there is none. */

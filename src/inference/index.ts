@@ -7,3 +7,31 @@ export {
   normalisedWeights,
   weightedQuantile,
 } from "./weights.ts";
+export {
+  createLeastSquaresWork,
+  fitLeastSquares,
+  type LeastSquaresFit,
+  type LeastSquaresProblem,
+  type LeastSquaresWork,
+} from "./least-squares.ts";
+export { mixtureCdf, mixtureQuantile, normalCdf, normalQuantile } from "./normal-distribution.ts";
+export {
+  chiSquareTail,
+  coverageOf,
+  type RankStatistics,
+  rankStatistics,
+} from "./rank-statistics.ts";
+export { type RandomEffects, randomEffects, type StudyEffect } from "./random-effects.ts";
+export { studentHalfWidth } from "./student-t.ts";
+export {
+  betweenGaussians,
+  conditionedOn,
+  type Gaussian,
+  logDensity,
+  partOf,
+  secantMoments,
+  squaredDistance,
+  withNoise,
+} from "./gaussian.ts";
+export { type Mixture, separation } from "./separation.ts";
+export { choleskyFactor } from "./cholesky.ts";

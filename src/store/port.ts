@@ -1,7 +1,10 @@
 import type { StoredEvent } from "../trial/index.ts";
 
-/** Why nothing was written although the events were in order. */
-export type WriteFailure = "disk-full" | "busy" | "read-only" | "disk-error";
+/**
+ * Why nothing was acknowledged although the events were in order. After `unreachable` (the connection to a
+ * database broke) they may be there all the same; sending them again changes nothing then.
+ */
+export type WriteFailure = "disk-full" | "busy" | "read-only" | "disk-error" | "unreachable";
 
 /**
  * What became of a batch. A batch is taken whole or not at all: after `refused` and `failed` the log
@@ -33,10 +36,8 @@ export interface StoredTrial {
   readonly events: number;
 }
 
-/**
- * Where the log lives. Events come in any order, late and more than once; each stays as it first came.
- */
-export interface EventStore {
+/** One workspace's log. Events come in any order, late and more than once; each stays as it first came. */
+export interface WorkspaceLog {
   /**
    * Resolves with `appended` only when a crash can no longer undo it.
    *
@@ -47,5 +48,9 @@ export interface EventStore {
   read(trial: string, after?: number): Promise<StoredLog>;
   /** Trials that have an event, by id. */
   trials(): Promise<readonly StoredTrial[]>;
+}
+
+/** Where the log lives. */
+export interface EventStore extends WorkspaceLog {
   close(): Promise<void>;
 }

@@ -4,6 +4,7 @@ import { join } from "node:path";
 import Database from "better-sqlite3";
 import { afterAll, expect, test } from "vitest";
 import { contract } from "../../test/doors/contract.ts";
+import { sharedContract } from "../../test/doors/shared-contract.ts";
 import { note, trialId } from "../../test/doors/sample-events.ts";
 import { openSqliteStore } from "./index.ts";
 import { migrations } from "./schema.ts";
@@ -15,8 +16,8 @@ afterAll(() => {
   rmSync(folder, { recursive: true });
 });
 
-async function open(file: string, patience?: number) {
-  const outcome = await openSqliteStore(file, patience);
+async function open(file: string, patience = 10_000) {
+  const outcome = await openSqliteStore(file, { patience });
   if (outcome.kind !== "opened") throw new Error(`${outcome.reason}: ${outcome.detail}`);
   return outcome.store;
 }
@@ -29,6 +30,13 @@ test.for(contract)("$name", async ({ check }) => {
   const file = newFile();
   const store = await open(file);
   await check(store, () => open(file));
+  await store.close();
+});
+
+test.for(sharedContract)("$name", async ({ check }) => {
+  const file = newFile();
+  const store = await open(file);
+  await check(store, { openAgain: () => open(file) });
   await store.close();
 });
 

@@ -2,43 +2,33 @@ import { mkdirSync } from "node:fs";
 import { dirname, resolve } from "node:path";
 import Database from "better-sqlite3";
 import { Kysely, Migrator, SqliteDialect, sql } from "kysely";
-import type { EventStore, WriteFailure } from "./port.ts";
+import type { OpenOutcome, OpenProblem } from "./open-outcome.ts";
+import type { WriteFailure } from "./port.ts";
 import { migrations, type Tables } from "./schema.ts";
-import { appendRows, readRows, trialRows } from "./sql-store.ts";
+import { storeOn } from "./store-on.ts";
 
-export interface SqliteStore extends EventStore {
-  /** Absolute path of the file. */
-  readonly path: string;
+export interface SqliteOptions {
+  /** How long a writer waits for another process that writes the same file, ms. */
+  readonly patience?: number;
+  /** Largest file, in pages of 4096 bytes; beyond it the disk counts as full. */
+  readonly mostPages?: number;
 }
-
-/**
- * - `newer-version`: a later Coldproof wrote this file; `detail` names the versions unknown here.
- * - `damaged`: SQLite's own check found faults; `detail` is what it says.
- * - `not-a-log`: the file is something else.
- * - `unreachable`: folder or file cannot be made, read or written.
- */
-export type OpenOutcome =
-  | { readonly kind: "opened"; readonly store: SqliteStore }
-  | {
-      readonly kind: "refused";
-      readonly reason: "newer-version" | "damaged" | "not-a-log" | "unreachable";
-      readonly path: string;
-      readonly detail: string;
-    };
 
 /**
  * Opens the log in a file, making file and folder when they are missing, and brings its tables up to date.
  *
  * WAL with `synchronous = FULL`: a commit returns when the system says that it is on the disk.
  *
- * @param file     path; ":memory:" for a log that ends with the process.
- * @param patience how long a writer waits for another process that writes the same file, ms.
+ * @param file path; ":memory:" for a log that ends with the process.
  */
-export async function openSqliteStore(file: string, patience = 10_000): Promise<OpenOutcome> {
+export async function openSqliteStore(
+  file: string,
+  options: SqliteOptions = {},
+): Promise<OpenOutcome> {
   const path = file === ":memory:" ? file : resolve(file);
-  const refused = (reason: Refusal, detail: string) =>
+  const refused = (reason: OpenProblem["reason"], detail: string) =>
     ({ kind: "refused", reason, path, detail }) as const;
-  const opened = open(path, patience);
+  const opened = open(path, options);
   if (opened.kind === "refused") return refused(opened.reason, opened.detail);
   const sqlite = opened.database;
   const db = new Kysely<Tables>({ dialect: new SqliteDialect({ database: sqlite }) });
@@ -47,16 +37,22 @@ export async function openSqliteStore(file: string, patience = 10_000): Promise<
     await db.destroy();
     return refused(problem.reason, problem.detail);
   }
-  return { kind: "opened", store: storeOn(db, path) };
+  const dialect = {
+    kind: "sqlite",
+    path,
+    // One writer at a time is all that SQLite has.
+    lanes: 1,
+    failureOf,
+    again: () => false,
+    copyTo: async (copy: string) => {
+      await sqlite.backup(copy);
+      return true;
+    },
+  } as const;
+  return { kind: "opened", store: storeOn(db, dialect).store };
 }
 
-type Refusal = Extract<OpenOutcome, { kind: "refused" }>["reason"];
-interface Problem {
-  readonly reason: Refusal;
-  readonly detail: string;
-}
-
-function open(path: string, patience: number) {
+function open(path: string, { patience = 10_000, mostPages }: SqliteOptions) {
   try {
     if (path !== ":memory:") mkdirSync(dirname(path), { recursive: true });
     const database = new Database(path, { timeout: patience });
@@ -66,6 +62,7 @@ function open(path: string, patience: number) {
     // On a Mac, a plain sync leaves the data in the drive's own cache.
     database.pragma("fullfsync = ON");
     database.pragma("checkpoint_fullfsync = ON");
+    if (mostPages !== undefined) database.pragma(`max_page_count = ${mostPages}`);
     const findings = database.pragma("quick_check", { simple: true });
     if (findings !== "ok") {
       database.close();
@@ -77,7 +74,7 @@ function open(path: string, patience: number) {
   }
 }
 
-function problemOf(error: unknown): Problem {
+function problemOf(error: unknown): OpenProblem {
   if (!(error instanceof Error)) throw error;
   const code = "code" in error ? String(error.code) : "";
   if (code === "SQLITE_NOTADB") return { reason: "not-a-log", detail: error.message };
@@ -92,7 +89,7 @@ function problemOf(error: unknown): Problem {
 async function bringUpToDate(
   db: Kysely<Tables>,
   sqlite: Database.Database,
-): Promise<Problem | undefined> {
+): Promise<OpenProblem | undefined> {
   try {
     const foreign = whatElseItIs(sqlite);
     if (foreign !== undefined) return foreign;
@@ -104,7 +101,7 @@ async function bringUpToDate(
 }
 
 /** A file that is not ours to write: another program's database, or a later version's log. */
-function whatElseItIs(sqlite: Database.Database): Problem | undefined {
+function whatElseItIs(sqlite: Database.Database): OpenProblem | undefined {
   const names = (query: string) =>
     sqlite
       .prepare<[], { name: string }>(query)
@@ -135,24 +132,6 @@ async function migrate(db: Kysely<Tables>): Promise<void> {
     if (error !== undefined)
       throw error instanceof Error ? error : new Error("no migration", { cause: error });
   });
-}
-
-function storeOn(db: Kysely<Tables>, path: string): SqliteStore {
-  return {
-    path,
-    append: async (events) => {
-      try {
-        return await appendRows(db, events);
-      } catch (error) {
-        const reason = failureOf(error);
-        if (reason === undefined) throw error;
-        return { kind: "failed", reason };
-      }
-    },
-    read: (trial, after = 0) => readRows(db, trial, after),
-    trials: () => trialRows(db),
-    close: () => db.destroy(),
-  };
 }
 
 /** SQLite's result code in the port's words; undefined when it is no fault of the medium. */

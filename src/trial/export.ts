@@ -1,6 +1,6 @@
 import { z } from "zod";
 import type { TrialEvent } from "./events.ts";
-import { canonicalText, inOrder } from "./order.ts";
+import { canonicalText, instantOf } from "./order.ts";
 import { parseEvent } from "./parse.ts";
 import type { Issue, StoredEvent } from "./view.ts";
 
@@ -32,17 +32,23 @@ export function exportTrial(events: readonly StoredEvent[]): TrialExport {
   if (trial === undefined) throw new RangeError("an export needs at least one event");
   const other = events.find((event) => event.trial !== trial);
   if (other) throw new RangeError(`events of two trials: ${trial} and ${other.trial}`);
-  const byText = new Map(events.map((event) => [canonicalText(event), event]));
-  const distinct = [...byText].sort(([a, x], [b, y]) => {
-    const order = inOrder({ id: x.id, when: x.at }, { id: y.id, when: y.at });
-    return order !== 0 ? order : a < b ? -1 : 1;
-  });
   return {
     format: "coldproof-trial",
     version: 1,
     trial,
-    events: distinct.map(([, event]) => event),
+    events: inWrittenOrder(events).map(({ event }) => event),
   };
+}
+
+/** Distinct events with their canonical texts, in the written order; by text where an id has two. */
+export function inWrittenOrder(events: readonly StoredEvent[]) {
+  const byText = new Map(events.map((event) => [canonicalText(event), event]));
+  const stamped = Array.from(byText, ([text, event]) => ({ text, event, at: instantOf(event.at) }));
+  return stamped.sort((a, b) => {
+    if (a.at !== b.at) return a.at - b.at;
+    if (a.event.id !== b.event.id) return a.event.id < b.event.id ? -1 : 1;
+    return a.text < b.text ? -1 : 1;
+  });
 }
 
 /** A file from outside: taken whole or not at all, with what is wrong named by place. Never throws. */

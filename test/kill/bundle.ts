@@ -17,7 +17,7 @@ export async function bundleForNode(entry: string, name: string) {
     configFile: false,
     publicDir: false,
     logLevel: "error",
-    ssr: { noExternal: true, external: ["better-sqlite3"] },
+    ssr: { noExternal: true, external: ["better-sqlite3", "pg"] },
     build: {
       ssr: entry,
       outDir: folder,

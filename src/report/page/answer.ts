@@ -1,8 +1,14 @@
-import type { Comparison, DifferenceRow } from "../../trial/index.ts";
+import {
+  claimFindings,
+  type Comparison,
+  type DifferenceRow,
+  hazardFindings,
+} from "../../trial/index.ts";
 import { conditionNames } from "../names.ts";
 import type { VerdictKind } from "../pictures/verdict-mark.tsx";
 import type { Page } from "./context.ts";
 import { closureSentence } from "./closure-sentence.ts";
+import { hazardSentence, hazardVerdict, takenSentence } from "./hazard-words.ts";
 import { judgedReadings } from "./judged.ts";
 
 /** One line of the answer: what can be said, and how firmly. */
@@ -17,6 +23,7 @@ export interface AnswerLine {
 export const answerLines = (page: Page): AnswerLine[] => [
   ...performanceLines(page),
   ...hazardLines(page),
+  ...claimLines(page),
   ledgerLine(page),
   ...readingLine(page),
   missingLine(page),
@@ -51,8 +58,10 @@ function performanceLines(page: Page): AnswerLine[] {
   });
 }
 
-function hazardLines({ view }: Page): AnswerLine[] {
-  return view.products.map(({ name, flammableMark, fluid, declares }) => {
+function hazardLines({ view, units }: Page): AnswerLine[] {
+  const hazards = hazardFindings(view);
+  return view.products.map(({ id, name, flammableMark, fluid, declares }) => {
+    const found = hazards.find(({ product }) => product === id);
     const declared = fluid ?? declares;
     const what =
       declared === undefined || declared === ""
@@ -61,12 +70,45 @@ function hazardLines({ view }: Page): AnswerLine[] {
     const mark = flammableMark
       ? "Its can carries a flammability mark, and the vehicle was not designed for a flammable refrigerant: treat it as flammable."
       : "Its can carries no flammability mark, which proves nothing about its contents.";
+    const leak = found
+      ? [takenSentence(found), hazardSentence(found, units)].filter((text) => text !== undefined)
+      : [];
     return {
-      kind: "undecided",
-      word: "undecided",
+      ...(found ? hazardVerdict(found) : ({ kind: "undecided", word: "undecided" } as const)),
       about: `Hazard: ${name}`,
-      sentence: `${mark} ${what} A leak into the cabin or the bay is not computed here; what is known stands under “Cautions”.`,
+      sentence: [mark, what, ...leak].join(" "),
     };
+  });
+}
+
+const claimWords = ["supported", "contradicted", "undecided"] as const;
+
+function claimLines({ view }: Page): AnswerLine[] {
+  return claimFindings(view).flatMap(({ name, claims: mine }): AnswerLine[] => {
+    const statements = mine.flatMap((claim) => claim.statements);
+    if (statements.length === 0) return [];
+    const counts = claimWords.map((word) => ({
+      word,
+      n: statements.filter(({ verdict }) => verdict === word).length,
+    }));
+    const contradicted = statements.find(({ verdict }) => verdict === "contradicted");
+    const all = statements.every(({ verdict }) => verdict === "supported");
+    const tally = counts
+      .filter(({ n }) => n > 0)
+      .map(({ word, n }) => `${n} ${word}`)
+      .join(", ");
+    const said = `Of ${statements.length} ${statements.length === 1 ? "statement" : "statements"} on its label: ${tally}.`;
+    const sentence = contradicted
+      ? `${said} Contradicted: “${contradicted.statement}” ${contradicted.because}`
+      : said;
+    return [
+      {
+        kind: contradicted ? "higher" : all ? "within" : "undecided",
+        word: contradicted ? "contradicted" : all ? "supported" : "undecided",
+        about: `Claims: ${name}`,
+        sentence,
+      },
+    ];
   });
 }
 

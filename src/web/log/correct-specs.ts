@@ -67,6 +67,7 @@ export function correctSpecs(entry: Entry): readonly FieldSpec[] {
     case "samples-received":
     case "item-confirmed":
     case "sample-tested":
+    case "claim-read":
       return [];
     case "trial-opened":
     case "vehicle-described":

@@ -1,4 +1,5 @@
 import {
+  claimKindNames,
   conditionNames,
   readingName,
   stageNames,
@@ -91,6 +92,11 @@ export function entryWords(view: TrialView, entry: Entry): EntryWords {
       return { what: "Samples", says: `${entry.body.samples.length} of a stream` };
     case "sample-tested":
       return { what: testerNames[entry.body.method], says: testerAnswer(entry.body) };
+    case "claim-read":
+      return {
+        what: "How a claim is read",
+        says: `“${entry.body.text}” as ${claimKindNames[entry.body.kind]}`,
+      };
     case "item-confirmed":
       return { what: "Confirmed", says: statementOf(view, entry.body) };
     case "note-written":

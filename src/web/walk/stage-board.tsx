@@ -8,18 +8,29 @@ export interface BoardProps {
   readonly stage: StageView;
 }
 
-// A board that draws on the equations of the fluids or on the report is loaded when its stage is opened.
+// Loaded when its stage is opened: what a stage asks for must not wait for what it computes.
+const ChargeBoard = later(async () => (await import("../charging/charge-board.tsx")).ChargeBoard);
+const ClaimsBoard = later(async () => (await import("../claims/claims-board.tsx")).ClaimsBoard);
 const CompareBoard = later(async () => (await import("../publish/compare-board.tsx")).CompareBoard);
+const FaultsBoard = later(async () => (await import("../faults/faults-board.tsx")).FaultsBoard);
+const HazardsBoard = later(async () => (await import("../hazards/hazards-board.tsx")).HazardsBoard);
 const LiveBoard = later(async () => (await import("../live/live-board.tsx")).LiveBoard);
 const PublishBoard = later(async () => (await import("../publish/publish-board.tsx")).PublishBoard);
+const RecoverBoard = later(
+  async () => (await import("../recovery/recover-board.tsx")).RecoverBoard,
+);
 
 /** What a stage computes, below what it asks for: one board or several a stage, in this order. */
 const boards: Readonly<Partial<Record<Stage, readonly ComponentType<BoardProps>[]>>> = {
   plan: [SetUp],
-  prove: [LiveBoard],
+  prove: [LiveBoard, FaultsBoard],
+  recover: [RecoverBoard],
+  charge: [ChargeBoard],
   run: [LiveBoard],
-  restore: [LiveBoard],
+  restore: [LiveBoard, RecoverBoard, FaultsBoard],
   compare: [CompareBoard],
+  hazards: [HazardsBoard],
+  claims: [ClaimsBoard],
   publish: [PublishBoard],
 };
 

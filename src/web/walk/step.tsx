@@ -17,6 +17,10 @@ import { NoteStep } from "./note-step.tsx";
 import { ReadingChoice } from "./reading-choice.tsx";
 import { stageParts } from "./stage-key.ts";
 import { StepHead } from "./step-head.tsx";
+import { later } from "../shell/later.tsx";
+
+/** Draws on the equations of the fluids, which the other steps need not wait for. */
+const ClaimStep = later(async () => (await import("../claims/claim-step.tsx")).ClaimStep);
 
 interface Props {
   readonly trial: string;
@@ -74,6 +78,12 @@ export function Step({ trial, stage, step }: Props) {
       );
     case "note":
       return headed(stage, { title: "A note" }, <NoteStep {...act} />);
+    case "claim":
+      return headed(
+        stage,
+        heads.claim,
+        <ClaimStep {...act} product={what} place={Number(step[2])} />,
+      );
     case "confirm":
       return <ConfirmStep {...act} item={what} />;
     case undefined:
@@ -100,6 +110,10 @@ const heads = {
     why: "What the ledger still expected inside is booked as not accounted for.",
   },
   run: { title: "A run", before: "run" },
+  claim: {
+    title: "How this claim is read",
+    why: "If the sentence means something else than its words were taken for, say so. The entry stays in the log and can be withdrawn there.",
+  },
 } as const satisfies Record<string, Head>;
 
 /** An act under its heading, its cautions between them. */

@@ -1,0 +1,203 @@
+import type { Kysely, Transaction } from "kysely";
+import { chainHash, chainStart, type StoredEvent } from "../trial/index.ts";
+import { distinct } from "./content.ts";
+import type { News } from "./log-store.ts";
+import type { AppendOutcome } from "./port.ts";
+import type { Tables } from "./schema.ts";
+
+/** Rows in one statement: far below the number of parameters that any database takes. */
+const chunk = 500;
+
+/** What one caller wants to have appended, whole or not at all. */
+export interface Batch {
+  readonly workspace: string;
+  readonly events: readonly StoredEvent[];
+}
+
+export interface GroupOutcome {
+  /** One for each batch, in their order. */
+  readonly outcomes: readonly AppendOutcome[];
+  /** The trials that grew. */
+  readonly news: readonly Extract<News, { kind: "appended" }>[];
+}
+
+type Entry = ReturnType<typeof distinct>["entries"][number];
+type EventRow = Tables["event"];
+
+/** A trial's end while a group is worked through. */
+interface End {
+  readonly workspace: string;
+  readonly trial: string;
+  seq: number;
+  head: string;
+  grew: boolean;
+}
+
+/**
+ * Appends several batches in one transaction, so that they share one wait for the disk. Each batch is
+ * taken or refused by itself, in the order given.
+ *
+ * The first statement claims the trials' rows. In PostgreSQL that orders writers of one trial; in
+ * SQLite it takes the write lock before anything was read, so a second process waits instead of failing.
+ *
+ * @throws whatever the database throws; nothing was written then.
+ */
+export async function appendGroup(
+  db: Kysely<Tables>,
+  batches: readonly Batch[],
+): Promise<GroupOutcome> {
+  const prepared = batches.map(({ workspace, events }) => ({ workspace, ...distinct(events) }));
+  const sound = prepared.filter(({ conflicts, entries }) => conflicts.length + entries.length > 0);
+  if (sound.every(({ conflicts }) => conflicts.length > 0)) {
+    return { outcomes: prepared.map(({ conflicts }) => withoutRows(conflicts)), news: [] };
+  }
+  const tx = await db.startTransaction().execute();
+  try {
+    const ends = await claim(tx, sound);
+    const known = await knownContents(tx, sound);
+    const rows: EventRow[] = [];
+    const outcomes = prepared.map(({ workspace, entries, conflicts }) =>
+      conflicts.length > 0
+        ? withoutRows(conflicts)
+        : place(workspace, entries, { ends, known, rows }),
+    );
+    if (rows.length === 0) await tx.rollback().execute();
+    else {
+      await write(tx, rows, ends);
+      await tx.commit().execute();
+    }
+    return { outcomes, news: newsOf(ends) };
+  } catch (error) {
+    if (!tx.isCommitted && !tx.isRolledBack) await tx.rollback().execute().catch(ignore);
+    throw error;
+  }
+}
+
+/** A connection that broke cannot roll back; the database does it then. */
+function ignore(): void {
+  // The first error is the one to tell.
+}
+
+function withoutRows(conflicts: readonly string[]): AppendOutcome {
+  return conflicts.length > 0
+    ? { kind: "refused", conflicts }
+    : { kind: "appended", accepted: [], duplicates: [] };
+}
+
+type Prepared = { readonly workspace: string; readonly entries: readonly Entry[] };
+const keyOf = (workspace: string, id: string) => `${workspace} ${id}`;
+
+/** Locks the trials of a group, always in the same order, and gives the end of each. */
+async function claim(tx: Transaction<Tables>, group: readonly Prepared[]) {
+  const wanted = new Map<string, Tables["trial"]>();
+  for (const { workspace, entries } of group) {
+    for (const { event } of entries) {
+      const row = { workspace, id: event.trial, last_seq: 0, head: chainStart };
+      wanted.set(keyOf(workspace, event.trial), row);
+    }
+  }
+  const ordered = [...wanted].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, row]) => row);
+  const ends = new Map<string, End>();
+  for (const part of chunks(ordered)) {
+    const rows = await tx
+      .insertInto("trial")
+      .values(part)
+      .onConflict((on) =>
+        on
+          .columns(["workspace", "id"])
+          .doUpdateSet((eb) => ({ last_seq: eb.ref("trial.last_seq") })),
+      )
+      .returningAll()
+      .execute();
+    for (const { workspace, id, last_seq, head } of rows) {
+      const end = { workspace, trial: id, seq: last_seq, head, grew: false };
+      ends.set(keyOf(workspace, id), end);
+    }
+  }
+  return ends;
+}
+
+async function knownContents(tx: Transaction<Tables>, group: readonly Prepared[]) {
+  const ids = new Map<string, Set<string>>();
+  for (const { workspace, entries } of group) {
+    const own = ids.get(workspace) ?? new Set();
+    for (const { event } of entries) own.add(event.id);
+    ids.set(workspace, own);
+  }
+  const known = new Map<string, string>();
+  for (const [workspace, own] of ids) {
+    for (const part of chunks([...own])) {
+      const rows = await tx
+        .selectFrom("event")
+        .select(["id", "content"])
+        .where("workspace", "=", workspace)
+        .where("id", "in", part)
+        .execute();
+      for (const row of rows) known.set(keyOf(workspace, row.id), row.content);
+    }
+  }
+  return known;
+}
+
+/** Decides about one batch and, when it is taken, puts its rows at the ends of their trials. */
+function place(
+  workspace: string,
+  entries: readonly Entry[],
+  { ends, known, rows }: { ends: Map<string, End>; known: Map<string, string>; rows: EventRow[] },
+): AppendOutcome {
+  const accepted: string[] = [];
+  const duplicates: string[] = [];
+  const conflicts: string[] = [];
+  for (const { event, content } of entries) {
+    const before = known.get(keyOf(workspace, event.id));
+    const list = before === undefined ? accepted : before === content ? duplicates : conflicts;
+    list.push(event.id);
+  }
+  if (conflicts.length > 0) return { kind: "refused", conflicts };
+  const fresh = new Set(accepted);
+  for (const { event, content } of entries) {
+    if (!fresh.has(event.id)) continue;
+    const end = ends.get(keyOf(workspace, event.trial));
+    if (end === undefined) throw new Error(`trial ${event.trial} was not claimed`);
+    end.seq += 1;
+    end.head = chainHash(end.head, content);
+    end.grew = true;
+    known.set(keyOf(workspace, event.id), content);
+    const { id, trial } = event;
+    rows.push({ workspace, id, trial, seq: end.seq, content, hash: end.head });
+  }
+  return { kind: "appended", accepted, duplicates };
+}
+
+async function write(tx: Transaction<Tables>, rows: readonly EventRow[], ends: Map<string, End>) {
+  for (const part of chunks(rows)) await tx.insertInto("event").values(part).execute();
+  const grown = [...ends.values()]
+    .filter(({ grew }) => grew)
+    .map(({ workspace, trial, seq, head }) => ({ workspace, id: trial, last_seq: seq, head }));
+  for (const part of chunks(grown)) {
+    await tx
+      .insertInto("trial")
+      .values(part)
+      .onConflict((on) =>
+        on.columns(["workspace", "id"]).doUpdateSet((eb) => ({
+          last_seq: eb.ref("excluded.last_seq"),
+          head: eb.ref("excluded.head"),
+        })),
+      )
+      .execute();
+  }
+}
+
+function newsOf(ends: Map<string, End>) {
+  return [...ends.values()]
+    .filter(({ grew }) => grew)
+    .map(({ workspace, trial, seq }) => {
+      return { kind: "appended", workspace, trial, cursor: seq } as const;
+    });
+}
+
+function chunks<T>(items: readonly T[]): T[][] {
+  const parts: T[][] = [];
+  for (let i = 0; i < items.length; i += chunk) parts.push(items.slice(i, i + chunk));
+  return parts;
+}

@@ -1,0 +1,103 @@
+import type { Kysely } from "kysely";
+import { chainStart, type StoredEvent, verifyChain } from "../trial/index.ts";
+import type { StoredRow, StoredTrialEnd, TrialVerdict } from "./log-store.ts";
+import type { StoredLog, StoredTrial } from "./port.ts";
+import type { Tables } from "./schema.ts";
+
+/** Rows that are in memory at a time when a whole log is walked through. */
+const piece = 2000;
+
+/** Events of a trial after a cursor, in order of arrival. */
+export async function readRows(
+  db: Kysely<Tables>,
+  workspace: string,
+  trial: string,
+  after: number,
+): Promise<StoredLog> {
+  const rows = await db
+    .selectFrom("event")
+    .select(["seq", "content"])
+    .where("workspace", "=", workspace)
+    .where("trial", "=", trial)
+    .where("seq", ">", after)
+    .orderBy("seq")
+    .execute();
+  return {
+    // Only `appendGroup` writes this column, from events that a door parsed.
+    events: rows.map((row) => JSON.parse(row.content) as StoredEvent),
+    cursor: rows.at(-1)?.seq ?? after,
+  };
+}
+
+export async function trialRows(
+  db: Kysely<Tables>,
+  workspace: string,
+): Promise<readonly StoredTrial[]> {
+  const rows = await db
+    .selectFrom("trial")
+    .select(["id", "last_seq"])
+    .where("workspace", "=", workspace)
+    .where("last_seq", ">", 0)
+    .orderBy("id")
+    .execute();
+  return rows.map((row) => ({ trial: row.id, events: row.last_seq }));
+}
+
+/** Every trial with the end of its chain, by workspace and id. */
+export async function* trialEnds(db: Kysely<Tables>): AsyncGenerator<StoredTrialEnd> {
+  const workspaces = await db.selectFrom("workspace").select("id").orderBy("id").execute();
+  for (const { id: workspace } of workspaces) {
+    const rows = await db
+      .selectFrom("trial")
+      .selectAll()
+      .where("workspace", "=", workspace)
+      .where("last_seq", ">", 0)
+      .orderBy("id")
+      .execute();
+    for (const { id, last_seq, head } of rows) {
+      yield { workspace, trial: id, events: last_seq, head };
+    }
+  }
+}
+
+/** A trial's rows in order, in pieces. */
+export async function* eventRows(
+  db: Kysely<Tables>,
+  workspace: string,
+  trial: string,
+): AsyncGenerator<readonly StoredRow[]> {
+  for (let after = 0; ;) {
+    const rows = await db
+      .selectFrom("event")
+      .select(["seq", "content", "hash"])
+      .where("workspace", "=", workspace)
+      .where("trial", "=", trial)
+      .where("seq", ">", after)
+      .orderBy("seq")
+      .limit(piece)
+      .execute();
+    const last = rows.at(-1);
+    if (last === undefined) return;
+    yield rows;
+    after = last.seq;
+  }
+}
+
+/** Recomputes every trial's chain up to the end that its row names; events that came since are left out. */
+export async function* verdicts(db: Kysely<Tables>): AsyncGenerator<TrialVerdict> {
+  for await (const end of trialEnds(db)) {
+    const { workspace, trial } = end;
+    let verdict = verifyChain([], { count: 0, head: chainStart });
+    for await (const rows of eventRows(db, workspace, trial)) {
+      if (verdict.kind === "broken") break;
+      const upToEnd = rows.filter(({ seq }) => seq <= end.events);
+      verdict = verifyChain(upToEnd, verdict);
+    }
+    if (verdict.kind === "broken") {
+      yield { kind: "broken", workspace, trial, seq: verdict.seq, reason: verdict.reason };
+    } else if (verdict.count !== end.events || verdict.head !== end.head) {
+      const reason = verdict.count === end.events ? "head" : "gap";
+      yield { kind: "broken", workspace, trial, seq: verdict.count + 1, reason };
+    } else yield { kind: "sound", workspace, trial, events: end.events, head: end.head };
+  }
+}

@@ -1,0 +1,92 @@
+import { EventEmitter } from "node:events";
+import type { Kysely } from "kysely";
+import { accessRecords } from "./access-rows.ts";
+import { appendGroup } from "./append-rows.ts";
+import { groupCommit } from "./group-commit.ts";
+import { homeWorkspace, type LogStore, type News, StoreUnavailable } from "./log-store.ts";
+import type { WorkspaceLog, WriteFailure } from "./port.ts";
+import { eventRows, readRows, trialEnds, trialRows, verdicts } from "./read-rows.ts";
+import type { Tables } from "./schema.ts";
+
+/** What differs between databases. */
+export interface Dialect {
+  readonly kind: LogStore["kind"];
+  readonly path: string;
+  /** Transactions side by side. */
+  readonly lanes: number;
+  /** A failure of the medium in the port's words; undefined for a fault of ours. */
+  readonly failureOf: (error: unknown) => WriteFailure | undefined;
+  /** True when the same group may succeed at once: another process was in between. */
+  readonly again: (error: unknown) => boolean;
+  /** Tells other processes; absent where a database has only one. */
+  readonly tell?: (news: readonly News[]) => void;
+  readonly copyTo: (file: string) => Promise<boolean>;
+  /** Ends what the dialect opened beside `db`. */
+  readonly end?: () => Promise<void>;
+}
+
+/** How often a group is tried when other processes come in between. */
+const tries = 5;
+
+/** The store over any SQL database: one code, two dialects. */
+export function storeOn(db: Kysely<Tables>, dialect: Dialect) {
+  const news = new EventEmitter<{ news: [News] }>().setMaxListeners(0);
+  const hear = (heard: News) => news.emit("news", heard);
+  const tell = (told: readonly News[]) => {
+    if (told.length === 0) return;
+    told.forEach(hear);
+    dialect.tell?.(told);
+  };
+  const guarded = async <T>(query: () => Promise<T>): Promise<T> => {
+    try {
+      return await query();
+    } catch (error) {
+      const failure = dialect.failureOf(error);
+      if (failure === undefined) throw error;
+      throw new StoreUnavailable(failure, { cause: error });
+    }
+  };
+  const write = (batches: Parameters<typeof appendGroup>[1]) =>
+    retried(() => appendGroup(db, batches), dialect.again);
+  const { lanes, failureOf } = dialect;
+  const { append, idle } = groupCommit({ lanes, write, failureOf, tell });
+  const logIn = (workspace: string): WorkspaceLog => ({
+    append: (events) => append({ workspace, events }),
+    read: (trial, after = 0) => guarded(() => readRows(db, workspace, trial, after)),
+    trials: () => guarded(() => trialRows(db, workspace)),
+  });
+  const store: LogStore = {
+    kind: dialect.kind,
+    path: dialect.path,
+    ...logIn(homeWorkspace),
+    in: logIn,
+    access: accessRecords(db, guarded, (device) => {
+      tell([{ kind: "revoked", device }]);
+      return Promise.resolve();
+    }),
+    follow: (listener) => {
+      news.on("news", listener);
+      return () => news.off("news", listener);
+    },
+    verify: () => verdicts(db),
+    ends: () => trialEnds(db),
+    rows: (workspace, trial) => eventRows(db, workspace, trial),
+    copyTo: dialect.copyTo,
+    close: async () => {
+      await idle();
+      await dialect.end?.();
+      await db.destroy();
+    },
+  };
+  return { store, hear };
+}
+
+async function retried<T>(work: () => Promise<T>, again: (error: unknown) => boolean): Promise<T> {
+  for (let left = tries; ; left--) {
+    try {
+      return await work();
+    } catch (error) {
+      if (left <= 1 || !again(error)) throw error;
+    }
+  }
+}
