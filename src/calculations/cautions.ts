@@ -11,6 +11,8 @@ export const cautions = {
     "Never raise pressure or test for leaks with air: refrigerant mixed with air under pressure can burn.",
   running:
     "Engine running: keep hands, sleeves and hoses away from belts and fans, and never open the high-side valve to a can.",
+  hotAndHigh:
+    "Running: the discharge line burns skin and the high side holds 10 to 25 bar. Clamp sensors on before the start, and read gauges at arm's length.",
   equation:
     "Figures of the fluid or blend itself. Oil, air, moisture or another refrigerant in a system shift them.",
   coldWater:
@@ -28,4 +30,16 @@ export const cautions = {
     "A blend with glide is charged as liquid: vapour taken from the top changes what comes out and what is left.",
   vacuumTest:
     "A vacuum hold finds gross leaks and water only: it loads seals inwards by 1 bar, service loads them outwards by 5 to 20 bar.",
+  cylinder:
+    "Use only a refillable cylinder made for recovery, in date, evacuated before its first use and marked for this refrigerant's pressure; never fill a disposable one. Weigh while it fills: a vessel that is full of liquid bursts when it warms.",
+  flammableCylinder:
+    "This may burn: the cylinder, the recovery machine and the hoses must be made for flammable gas, and the place aired and free of ignition sources.",
+  weakCylinder:
+    "The marked service pressure is too low for this refrigerant at 55 °C: do not fill this cylinder.",
+  outgassing:
+    "Gas leaves the oil after the pump stops: wait some minutes, read again, and recover again if the pressure has risen. Never heat a part with a flame.",
+  canHighSide: "Never open the high-side valve to a can while the engine runs: the can may burst.",
+  slug: "Let liquid into the low side of a running compressor only throttled, so that it boils on the way: liquid breaks valves.",
+  notOnLabel:
+    "A mass for a refrigerant that is not on the vehicle's label is a model's figure, not permission to charge it. The vehicle's maker and local law decide what may go in.",
 } as const;

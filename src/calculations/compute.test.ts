@@ -45,6 +45,8 @@ const examples: Readonly<Record<string, unknown>> = {
     T2: "40 °C",
   },
   "phase-diagram": { fluid: "R134a" },
+  claim: { text: "6 oz equals 13.7 oz of R134a", blend: "HC 50/40/10" },
+  "cabin-leak": { fluid: "R290", mass: "240 g", volume: "3 m3", hole: "1 mm", systemVolume: "3 L" },
   vehicle: {
     vehicle: { preset: "large-orifice" },
     fluid: "R134a",
@@ -63,6 +65,27 @@ const examples: Readonly<Record<string, unknown>> = {
     to: "40 °C",
     steps: 4,
   },
+  diagnose: {
+    vehicle: { preset: "midsize-expansion", labelCharge: "0.6 kg" },
+    fluid: "R134a",
+    charge: "0.6 kg",
+    ambient: "32 °C",
+    humidity: 0.45,
+    readings: {
+      low: "31 psig",
+      high: { value: "250 psig", u: "5 psi" },
+      vent: "12 °C",
+      static: "125 psig",
+      metal: "32 °C",
+    },
+    baseline: [
+      {
+        ambient: "28 °C",
+        humidity: 0.5,
+        readings: { low: "29 psig", high: "190 psig", vent: "9 °C" },
+      },
+    ],
+  },
   cycle: { fluid: "R134a", low: "30 psig", high: "200 psig", suction: "50 °F", liquid: "110 °F" },
   flammability: { blend: "r-441a" },
   climate: {
@@ -71,6 +94,20 @@ const examples: Readonly<Record<string, unknown>> = {
       { fluid: "R1234yf", mass: "56 %" },
     ],
     mass: "500 g",
+  },
+  "cylinder-limit": {
+    fluid: "R134a",
+    waterCapacity: "26.2 lb",
+    tare: "15 lb",
+    rating: "350 psig",
+  },
+  residual: { fluid: "R134a", volume: "3 L", T: "21 °C", vacuum: "4 inHg vac" },
+  noncondensable: { fluid: "R134a", T: "80 °F", pressure: "95 psig", altitude: "300 m" },
+  "charge-target": {
+    blend: "HC 50/40/10",
+    label: { refrigerant: "R134a", charge: "620 g" },
+    vehicle: { preset: "midsize-expansion", labelCharge: "620 g" },
+    canNet: "170 g",
   },
 };
 

@@ -2,17 +2,29 @@ import type { Answer, FullAnswer } from "./answer.ts";
 import { invalidInput, issue } from "./answer.ts";
 import { airAssumptions } from "./air-fields.ts";
 import { airInSystem } from "./air-in-system.ts";
+import { cabinLeak } from "./cabin-leak.ts";
+import { claim } from "./claim.ts";
 import { climate } from "./climate.ts";
 import { cycle } from "./cycle.ts";
+import { compareCalculation } from "./compare.ts";
+import { chargeTarget } from "./charge-target.ts";
+import { cylinderLimitCalculation } from "./cylinder-limit.ts";
 import type { Calculation } from "./definition.ts";
+import { diagnoseCalculation } from "./diagnose.ts";
 import { flammability } from "./flammability.ts";
 import { operatingCheck } from "./operating-check.ts";
 import { phaseDiagramCalculation } from "./phase-diagram.ts";
+import { planCalculation } from "./plan.ts";
+import { noncondensable } from "./noncondensable.ts";
+import { evacuationDepthCalculation } from "./evacuation-depth.ts";
+import { pumpDownCalculation } from "./pump-down.ts";
 import { readInput } from "./read-input.ts";
+import { residualCalculation } from "./residual.ts";
 import { saturation } from "./saturation.ts";
 import { state } from "./state.ts";
 import { staticCheckCalculation } from "./static-check.ts";
 import { vacuumCheckCalculation } from "./vacuum-check.ts";
+import { vacuumHoldCalculation } from "./vacuum-hold.ts";
 import { sweepCalculation } from "./sweep.ts";
 import { vehicleCalculation } from "./vehicle.ts";
 import { vesselCalculation } from "./vessel.ts";
@@ -36,6 +48,18 @@ export const calculations: readonly Calculation[] = [
   phaseDiagramCalculation,
   vehicleCalculation,
   sweepCalculation,
+  compareCalculation,
+  planCalculation,
+  cylinderLimitCalculation,
+  residualCalculation,
+  noncondensable,
+  chargeTarget,
+  cabinLeak,
+  claim,
+  diagnoseCalculation,
+  evacuationDepthCalculation,
+  pumpDownCalculation,
+  vacuumHoldCalculation,
 ];
 
 /** The calculation of this name; `undefined` if there is none. */

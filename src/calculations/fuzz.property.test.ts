@@ -190,6 +190,37 @@ const ofWithdrawals = fc
     input: { ...substance, ...fill, from, steps: 2 },
   }));
 
+const ofLeaks = fc
+  .tuple(
+    anySubstance,
+    fc.record({ mass: log(1e-5, 10), volume: log(0.01, 50) }),
+    fc.record(
+      {
+        airChanges: log(1e-3, 1e3),
+        blower: fc.constantFrom("on", "off"),
+        layerExchange: log(1e-3, 1e3),
+        systemVolume: log(1e-4, 0.05),
+        airT: celsius,
+        altitude: span(-500, 4000),
+      },
+      { requiredKeys: [] },
+    ),
+    fc.oneof(
+      fc.constant({}),
+      fc.record({ duration: log(1, 1e6) }),
+      fc.record({
+        hole: log(1e-5, 0.02),
+        T: celsius,
+        phase: fc.constantFrom("liquid", "vapour"),
+        discharge: fc.constantFrom("bernoulli", "flashing"),
+      }),
+    ),
+  )
+  .map((parts) => ({
+    name: "cabin-leak",
+    input: Object.assign({}, ...parts) as Readonly<Record<string, unknown>>,
+  }));
+
 const vehicleInput = fc.record({
   vehicle: fc.record({
     preset: fc.constantFrom("large-orifice", "midsize-expansion", "compact-expansion"),
@@ -271,6 +302,7 @@ test.each([
   ["blends", ofBlends, 1000],
   ["diagrams", ofDiagrams, 40],
   ["withdrawals", ofWithdrawals, 40],
+  ["leaks", ofLeaks, 200],
 ])("%s: no throw, no NaN", (_, questions, numRuns) => {
   const kinds = new Map<string, number>();
   fc.assert(

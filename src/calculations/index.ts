@@ -10,8 +10,10 @@ export type {
 } from "./answer.ts";
 export { estimateIn } from "./blend-answer.ts";
 export { calculations, compute, findCalculation } from "./compute.ts";
+export type { DiagnosisResult } from "./diagnose-answer.ts";
 export type { Calculation } from "./definition.ts";
 export { findFluid } from "./fluid-field.ts";
+export { type VentilationChoice, ventilationChoices } from "./leak-fields.ts";
 export { FULLEST } from "./vessel-fields.ts";
 export {
   type ParameterGroup,

@@ -32,7 +32,7 @@ function readParts<T extends object>(
   return { values, issues };
 }
 
-interface Measured {
+export interface Measured {
   readonly T: number;
   readonly humidity: number;
 }
@@ -143,13 +143,26 @@ export interface CaseValues {
   readonly faults: Partial<FaultShares> | undefined;
 }
 
+/** Those of them that make the conditions of a run. */
+export type ConditionValues = Pick<
+  CaseValues,
+  | "ambient"
+  | "humidity"
+  | "returnAir"
+  | "pulldown"
+  | "speed"
+  | "engineSpeed"
+  | "blower"
+  | "recirculation"
+>;
+
 const IDLE = 700 / 60;
 /** Pull-down after a short idle (judged). */
 const SHORT_IDLE = 0.45;
 /** Occupants of a test: the tester (common practice). */
 const TESTER = 1;
 
-function returnAirOf({ returnAir, pulldown }: CaseValues): ReturnAir {
+function returnAirOf({ returnAir, pulldown }: ConditionValues): ReturnAir {
   if (returnAir?.T !== undefined) {
     const { T, humidity } = returnAir;
     return { kind: "measured", T, ...(humidity !== undefined && { humidity }) };
@@ -158,7 +171,10 @@ function returnAirOf({ returnAir, pulldown }: CaseValues): ReturnAir {
 }
 
 /** The conditions of a case, or what contradicts. */
-export function conditionsOf(values: CaseValues, air: LocalAir): Conditions | InvalidInput {
+export function conditionsOf(
+  values: ConditionValues,
+  air: Pick<LocalAir, "p">,
+): Conditions | InvalidInput {
   if (values.returnAir !== undefined && values.pulldown !== undefined) {
     return invalidInput(
       issue("pulldown", "both returnAir and pulldown", "either returnAir or pulldown"),
@@ -195,7 +211,9 @@ export function faultsOf({ charge, faults = {} }: CaseValues): {
 }
 
 /** Which fields of a case were taken for granted, as sentences. */
-export function caseAssumptions(values: CaseValues): readonly string[] {
+export function caseAssumptions(
+  values: ConditionValues & Pick<CaseValues, "vehicle">,
+): readonly string[] {
   const { returnAir, pulldown, speed, engineSpeed } = values;
   const said: readonly (readonly [boolean, string])[] = [
     [

@@ -1,3 +1,60 @@
 // Evidence: what readings say about a vehicle, a can and a fault: calibration, identification, fair comparison.
 // It must never know trials, logs, units as typed, screens. Basis: SI, kg, absolute pressure.
-export {};
+export {
+  type BaselineRun,
+  diagnose,
+  type Diagnosis,
+  type DiagnosisNote,
+  type DiagnosisRequest,
+  faultFacts,
+  type FaultName,
+  faultNames,
+  faultQuantities,
+  type FaultQuantity,
+  type FaultReading,
+  faultSources,
+  nextPlaces,
+  type NextReading,
+  severityUnit,
+} from "./faults/index.ts";
+export {
+  analyseHold,
+  DECIDED,
+  type HoldAnalysis,
+  type HoldFit,
+  type LeakRate,
+} from "./hold/analyse.ts";
+export type { HoldCause } from "./hold/models.ts";
+export type { HoldRows } from "./hold/trace.ts";
+export {
+  type Charged,
+  type ComparableReading,
+  type ComparableRun,
+  comparedQuantities,
+  type ComparedForm,
+  type ComparedQuantity,
+  type ComparisonInput,
+  type ConditionUncertainty,
+  type Margins,
+} from "./comparison/comparable.ts";
+export { compareInEqualConditions, type ComparisonOptions } from "./comparison/compare.ts";
+export type {
+  CalibrationSummary,
+  ComparisonOutcome,
+  DriftRow,
+  EqualConditions,
+  EqualRow,
+  Estimate,
+  LumpRow,
+  StandardRow,
+} from "./comparison/view.ts";
+export type { FairVerdict, Interval } from "./comparison/verdict.ts";
+export {
+  MOST_REPEATS,
+  type PlanInput,
+  type PlannedCondition,
+  type PlannedInstruments,
+  type PlanOutcome,
+  type PlanRow,
+  planRuns,
+} from "./comparison/plan.ts";

@@ -7,6 +7,13 @@ export {
   normalisedWeights,
   weightedQuantile,
 } from "./weights.ts";
+export { linearMarginal, type Marginal, type NormalPrior } from "./linear-marginal.ts";
+export { type LognormalPart, lognormalMixtureQuantile } from "./lognormal-mixture.ts";
+export {
+  type LognormalPrior,
+  positivePosterior,
+  type PositivePosterior,
+} from "./positive-coefficients.ts";
 export {
   createLeastSquaresWork,
   fitLeastSquares,
@@ -23,3 +30,15 @@ export {
 } from "./rank-statistics.ts";
 export { type RandomEffects, randomEffects, type StudyEffect } from "./random-effects.ts";
 export { studentHalfWidth } from "./student-t.ts";
+export {
+  betweenGaussians,
+  conditionedOn,
+  type Gaussian,
+  logDensity,
+  partOf,
+  secantMoments,
+  squaredDistance,
+  withNoise,
+} from "./gaussian.ts";
+export { type Mixture, separation } from "./separation.ts";
+export { choleskyFactor } from "./cholesky.ts";

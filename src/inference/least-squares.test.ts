@@ -8,6 +8,8 @@ import {
 } from "./least-squares.ts";
 import { normalCdf } from "./normal-distribution.ts";
 
+const at = (values: ArrayLike<number>, i: number): number => values[i] ?? NaN;
+
 const fit = (problem: LeastSquaresProblem) => {
   const found = fitLeastSquares(
     problem,
@@ -24,8 +26,8 @@ test("a straight line has the posterior of linear Gaussian theory", () => {
     unknowns: 2,
     residuals: 2,
     evaluate(u, r) {
-      r[0] = (u[0] - data[0]) / 0.5;
-      r[1] = (u[0] + u[1] - data[1]) / 0.5;
+      r[0] = (at(u, 0) - at(data, 0)) / 0.5;
+      r[1] = (at(u, 0) + at(u, 1) - at(data, 1)) / 0.5;
       return true;
     },
   });
@@ -42,8 +44,8 @@ test("a curved valley is followed to its end", () => {
     unknowns: 2,
     residuals: 2,
     evaluate(u, r) {
-      r[0] = 1000 * (u[1] - u[0] * u[0]);
-      r[1] = 1000 * (1 - u[0]);
+      r[0] = 1000 * (at(u, 1) - at(u, 0) ** 2);
+      r[1] = 1000 * (1 - at(u, 0));
       return true;
     },
   });
@@ -56,8 +58,8 @@ test("where the model has no answer the fit stays on this side, and says so at t
     unknowns: 1,
     residuals: 1,
     evaluate(u, r) {
-      r[0] = 50 * (u[0] - 2);
-      return u[0] < 1.5;
+      r[0] = 50 * (at(u, 0) - 2);
+      return at(u, 0) < 1.5;
     },
   });
   expect(found.u[0]).toBeLessThan(1.5);
@@ -75,11 +77,11 @@ test("intervals of a bent model hold the truths that they say", () => {
       unknowns: 1,
       residuals: 3,
       evaluate(u, r) {
-        data.forEach((y, i) => (r[i] = (Math.exp(0.3 * (i + 1) * u[0]) - y) / 0.1));
+        data.forEach((y, i) => (r[i] = (Math.exp(0.3 * (i + 1) * at(u, 0)) - y) / 0.1));
         return true;
       },
     });
-    return normalCdf((truth - found.u[0]) / Math.sqrt(found.covariance[0]));
+    return normalCdf((truth - at(found.u, 0)) / Math.sqrt(at(found.covariance, 0)));
   });
   expect(coverageOf(ranks, 0.95)).toBeGreaterThan(0.92);
   expect(coverageOf(ranks, 0.95)).toBeLessThan(0.98);

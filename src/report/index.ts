@@ -20,6 +20,7 @@ export { conditionsSentence } from "./conditions-sentence.ts";
 export { COVERAGE_95, type Shown, shownDifference, shownIn } from "./shown.ts";
 export {
   airSourceNames,
+  claimKindNames,
   clockText,
   compressorNames,
   conditionNames,
@@ -45,6 +46,16 @@ export {
   type ComparisonRow,
   comparisonTable,
 } from "./pictures/comparison-chart.tsx";
+export { HoldWords } from "./page/hold-words.tsx";
+export { fairKind, FairScales, type FairScalesProps } from "./pictures/fair-scales.tsx";
+export {
+  fairName,
+  fairSentence,
+  fairShown,
+  fairTable,
+  lumpTable,
+  standardTable,
+} from "./fair-words.ts";
 export { holdPicture, tracePicture } from "./page/trace-picture.ts";
 export type { Page } from "./page/context.ts";
 export { HoldChart, type HoldChartProps, holdTable } from "./pictures/hold-chart.tsx";
@@ -68,6 +79,11 @@ export type {
 } from "./pictures/withdrawal-props.ts";
 export { withdrawalTable } from "./pictures/withdrawal-words.ts";
 export { VesselPicture, type VesselPictureProps, vesselTable } from "./pictures/vessel-picture.tsx";
+export { ClaimVerdictWord } from "./pictures/claim-verdict.tsx";
+export { standsIn } from "./page/hazard-words.ts";
+export { LeakChart } from "./pictures/leak-chart.tsx";
+export type { LeakChartProps, LeakLine } from "./pictures/leak-props.ts";
+export { leakTable } from "./pictures/leak-words.ts";
 export { SweepChart } from "./pictures/sweep-chart.tsx";
 export type { SweepChartProps, SweepGap, SweepLine, SweepPoint } from "./pictures/sweep-props.ts";
 export { sweepTable } from "./pictures/sweep-words.ts";
@@ -86,3 +102,6 @@ export type {
   StatePoint,
   StateShown,
 } from "./pictures/phase-points.ts";
+export { DiagnosisView } from "./diagnosis/diagnosis.tsx";
+export type { DiagnosisUnits } from "./diagnosis/diagnosis-words.ts";
+export { diagnosisUnits } from "./diagnosis/diagnosis-units.ts";

@@ -1,5 +1,6 @@
 import {
   type BodyOf,
+  type ClaimKind,
   quantityNames,
   type ReadingForm,
   type ReadingQuantity,
@@ -46,6 +47,21 @@ export const stageNames: Readonly<Record<Stage, string>> = {
   hazards: "Hazards",
   claims: "Claims",
   publish: "Publish",
+};
+
+/** What a sentence of a label is tested as. */
+export const claimKindNames: Readonly<Record<ClaimKind, string>> = {
+  "equals-mass": "its mass stands for a mass of another refrigerant",
+  "net-mass": "how much is in the can",
+  contains: "what is in the can",
+  "not-flammable": "it does not burn",
+  "no-ozone-depletion": "it does not deplete ozone",
+  gwp: "its global warming potential",
+  "drop-in": "nothing of the vehicle has to change",
+  "lower-head-pressure": "its high-side pressure is lower",
+  "colder-air": "its vent air is colder",
+  approved: "somebody approved it",
+  other: "nothing that can be tested",
 };
 
 /** What tested a sample, inside a sentence's beginning. */

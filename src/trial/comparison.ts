@@ -75,7 +75,7 @@ export function driftRows(
   );
 }
 
-const isBaseline = ({ charged }: RunView, label: string | undefined): boolean =>
+export const isBaseline = ({ charged }: RunView, label: string | undefined): boolean =>
   charged.kind === "fluid" && charged.fluid === label;
 
 const conditionsOf = (runs: readonly RunView[]): RunView["condition"][] => [
@@ -145,7 +145,7 @@ function pooled(
 const trust: readonly RunValue["standing"][] = ["settled", "cycling", "typed", "still-moving"];
 
 /** The most trustworthy kind that a run has; several sensors of that kind are averaged. */
-function best(values: readonly RunValue[]): Omit<Pooled, "runs"> | undefined {
+export function best(values: readonly RunValue[]): Omit<Pooled, "runs"> | undefined {
   const kind = trust.find((standing) => values.some((value) => value.standing === standing));
   const chosen = values.filter(({ standing }) => standing === kind);
   return chosen.length === 0

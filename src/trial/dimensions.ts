@@ -90,6 +90,10 @@ function checksOf<T extends EventType>(type: T, body: BodyOf<T>): Check[] {
       check("ratedPressure", b.ratedPressure, "pressure", "positive"),
       check("holds.mass", b.holds?.mass, "mass", "not-negative"),
     ],
+    "claim-read": (b) => [
+      check("mass", b.mass, "mass", "positive"),
+      check("equals", b.equals, "mass", "positive"),
+    ],
     "reading-taken": (b) => [
       check(
         "value",

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { presetNames } from "../vehicle/index.ts";
+import { claimKinds } from "./findings/claims/kinds.ts";
 
 /**
  * The log's vocabulary. An event is never edited: `entry-corrected` and `entry-withdrawn` name what
@@ -177,6 +178,8 @@ export const bodySchemas = {
     waterCapacity: quantitySchema.optional(),
     ratedPressure: quantitySchema.optional(),
     flammableRated: z.boolean().optional(),
+    /** Stamped date until which it may be filled. */
+    retestBy: z.iso.date().optional(),
     holds: z
       .strictObject({
         substance,
@@ -280,6 +283,19 @@ export const bodySchemas = {
     .refine((body) => (body.method === "identifier") === (body.responded === undefined), {
       error: "a detector gives a yes or a no; an identifier gives percentages",
     }),
+  /** How a person reads a sentence of a label, instead of the rules on its words. */
+  "claim-read": z.strictObject({
+    product: id,
+    /** The sentence as the product lists it. */
+    text: text(300).min(1),
+    kind: z.enum(claimKinds),
+    mass: quantitySchema.optional(),
+    equals: quantitySchema.optional(),
+    of: text(24).optional(),
+    pure: z.boolean().optional(),
+    /** Global warming potential that is not to be passed, kg/kg. */
+    limit: z.number().nonnegative().max(1e5).optional(),
+  }),
   "item-confirmed": z.strictObject({ ...where, item: label, confirmed: z.boolean() }),
   "note-written": z.strictObject({ ...where, text: text(4000).min(1) }),
   "entry-corrected": z.strictObject({

@@ -95,7 +95,60 @@ export type {
   TraceProblem,
   TraceView,
 } from "./traces/view.ts";
+export {
+  claimFindings,
+  type ClaimFinding,
+  type FairEffect,
+  type ProductClaims,
+  type WorkedOut,
+} from "./findings/claims.ts";
+export type {
+  ClaimContext,
+  ClaimEffect,
+  ClaimEvidence,
+  ClaimVerdict,
+  KnownSubstance,
+} from "./findings/claims/context.ts";
+export type { ChargeCost } from "./findings/claims/cost.ts";
+export { judgeClaim } from "./findings/claims/judge-claim.ts";
+export { type ClaimKind, claimKinds, type ClaimReading } from "./findings/claims/kinds.ts";
+export { knownSubstance, substanceOfMoles } from "./findings/claims/known-substance.ts";
+export { readClaim } from "./findings/claims/read-claim.ts";
+export { type HazardFinding, hazardFindings, takenAs } from "./findings/hazards.ts";
 export { judgeReading, judgeRunValue } from "./verdict/judge.ts";
 export type { ReadingInContext, Verdict, VerdictDetail } from "./verdict/view.ts";
+export { type HoldFinding, holdFinding } from "./findings/hold.ts";
+export {
+  type FairComparison,
+  type FairComparisonOptions,
+  fairComparisonOf,
+  type FairDriftRow,
+  type FairRow,
+} from "./findings/fair-comparison.ts";
+export type { PlannedMargin } from "./findings/planned-margin.ts";
 export { dataTables, type TableFile } from "./tables/data-tables.ts";
 export { parseLogTable } from "./tables/log-table.ts";
+export {
+  type ChargeMass,
+  type ChargeMethod,
+  type ChargePlan,
+  chargePlan,
+  type ChargeQuestion,
+} from "./findings/charge-plan.ts";
+export type { ChargeStep } from "./findings/charge-steps.ts";
+export { type FindingPlace, type Handled } from "./findings/handled.ts";
+export {
+  chargingFinding,
+  type ChargingFinding,
+  type NoCharging,
+  type ScaleFit,
+} from "./findings/charging.ts";
+export {
+  type OilAccount,
+  recoveryFinding,
+  type RecoveryFinding,
+  type StillInside,
+  type VesselAir,
+} from "./findings/recovery.ts";
+export type { FitReason, StopMark, VesselFit } from "./findings/vessel-fit.ts";
+export { type FaultQuestion, faultQuestions } from "./findings/faults.ts";

@@ -105,6 +105,7 @@ export const vesselViews = (entries: readonly Entry[], atmosphere: number): Vess
       waterCapacity: capacity(body.waterCapacity),
       ratedPressure: si(body.ratedPressure, atmosphere),
       flammableRated: body.flammableRated,
+      retestBy: body.retestBy,
       holds: holdsView(body.holds),
     }),
   );

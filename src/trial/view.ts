@@ -163,6 +163,8 @@ export interface VesselView {
   /** Pa absolute */
   readonly ratedPressure?: number;
   readonly flammableRated?: boolean;
+  /** Last day on which it may be filled, as YYYY-MM-DD. */
+  readonly retestBy?: string;
   /** kg; absent when the vessel was listed empty. */
   readonly holds?: {
     readonly substance: Substance;

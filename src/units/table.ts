@@ -204,6 +204,7 @@ const rows: Readonly<Record<Dimension, readonly Row[]>> = {
   ],
   density: [
     ["kg/m3", "kg/m³", "kilograms per cubic metre", undefined, 1, 2],
+    ["g/m3", "g/m³", "grams per cubic metre", undefined, 1e-3, 0],
     ["g/L", "g/L", "grams per litre", undefined, 1, 2],
     ["kg/L", "kg/L", "kilograms per litre", undefined, 1e3, 4],
     ["lb/ft3", "lb/ft³", "pounds per cubic foot", undefined, POUND / FOOT ** 3, 3],

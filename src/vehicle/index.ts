@@ -37,3 +37,12 @@ export type { Note } from "./notes.ts";
 export type { Start, StopReason, UnresolvedReason } from "./solve.ts";
 export { type Band, type BandLimits, bandOf, type BandQuantity, bandQuantities } from "./band.ts";
 export { sizedVehicle, sizingLimits } from "./sizing.ts";
+export {
+  chargePlateau,
+  type ChargePlateau,
+  type NoPlateau,
+  optimumCharge,
+  type OptimumCharge,
+  type UnchargedCase,
+} from "./charge-plateau.ts";
+export { restingPressure, type Saturation, saturationOf } from "./resting.ts";

@@ -8,6 +8,7 @@ const at = (path: string): string => join(import.meta.dirname, path);
 const fixedNames = new Map([
   ["sw", "sw.js"],
   ["compute-worker", "assets/compute-worker.js"],
+  ["fair-worker", "assets/fair-worker.js"],
 ]);
 
 /** The app. `vite build --config src/web/vite.config.ts` writes dist/web. */
@@ -29,6 +30,7 @@ export default defineConfig({
         index: at("index.html"),
         sw: at("service-worker.ts"),
         "compute-worker": at("engine/compute-worker.ts"),
+        "fair-worker": at("engine/fair-worker.ts"),
       },
       output: {
         entryFileNames: ({ name }) => fixedNames.get(name) ?? "assets/[name]-[hash].js",

@@ -1,8 +1,18 @@
-import type { Comparison, DifferenceRow } from "../../trial/index.ts";
+import {
+  claimFindings,
+  type Comparison,
+  type DifferenceRow,
+  fairComparisonOf,
+  type FairRow,
+  hazardFindings,
+} from "../../trial/index.ts";
+import { fairSentence } from "../fair-words.ts";
 import { conditionNames } from "../names.ts";
+import { fairKind } from "../pictures/fair-scales.tsx";
 import type { VerdictKind } from "../pictures/verdict-mark.tsx";
 import type { Page } from "./context.ts";
 import { closureSentence } from "./closure-sentence.ts";
+import { hazardSentence, hazardVerdict, takenSentence } from "./hazard-words.ts";
 import { judgedReadings } from "./judged.ts";
 
 /** One line of the answer: what can be said, and how firmly. */
@@ -17,6 +27,7 @@ export interface AnswerLine {
 export const answerLines = (page: Page): AnswerLine[] => [
   ...performanceLines(page),
   ...hazardLines(page),
+  ...claimLines(page),
   ledgerLine(page),
   ...readingLine(page),
   missingLine(page),
@@ -35,24 +46,53 @@ export const ventRow = ({ rows }: Comparison): DifferenceRow | undefined =>
 
 function performanceLines(page: Page): AnswerLine[] {
   const { view } = page;
+  const label = view.vehicle?.labelRefrigerant ?? "the label refrigerant";
+  const fair = fairComparisonOf(view);
   return view.products.map(({ id, name }) => {
-    const about = `As cold as ${view.vehicle?.labelRefrigerant ?? "the label refrigerant"}: ${name}`;
-    const measured = view.comparisons
-      .filter(({ product }) => product === id)
-      .flatMap((comparison) => {
-        const row = ventRow(comparison);
-        return row ? [`${conditionNames[comparison.condition]} ${ventWords(row, page)}`] : [];
-      });
-    const sentence =
-      measured.length === 0
-        ? "No pair of runs in the same condition gives a vent temperature with both charges, so nothing can be compared yet."
-        : `As measured, vent air with ${name} was: ${measured.join("; ")}. The runs were not made in equal conditions, and nothing here carries them to common conditions, so this is not yet a finding about the product.`;
-    return { kind: "undecided", word: "undecided", about, sentence };
+    const about = `As cold as ${label}: ${name}`;
+    const rows =
+      fair.kind === "compared"
+        ? fair.rows.filter(({ product, quantity }) => product === id && quantity === "vent")
+        : [];
+    if (rows.length > 0) {
+      const sentence = rows.map((row) => fairSentence(row, label, page.units)).join(" ");
+      return { ...overall(rows), about, sentence };
+    }
+    const why = fair.kind === "none" ? ` In equal conditions: ${fair.why}` : "";
+    return {
+      kind: "undecided",
+      word: "undecided",
+      about,
+      sentence: `${asMeasuredSentence(page, id, name)}${why}`,
+    };
   });
 }
 
-function hazardLines({ view }: Page): AnswerLine[] {
-  return view.products.map(({ name, flammableMark, fluid, declares }) => {
+/** One word for all conditions: what they agree on, else undecided. */
+function overall(rows: readonly FairRow[]): Pick<AnswerLine, "kind" | "word"> {
+  const words = new Set(rows.map(({ verdict }) => verdict));
+  const [word = "undecided"] = words;
+  return words.size === 1
+    ? { kind: fairKind(word), word }
+    : { kind: "undecided", word: "differs by condition" };
+}
+
+function asMeasuredSentence(page: Page, id: string, name: string): string {
+  const measured = page.view.comparisons
+    .filter(({ product }) => product === id)
+    .flatMap((comparison) => {
+      const row = ventRow(comparison);
+      return row ? [`${conditionNames[comparison.condition]} ${ventWords(row, page)}`] : [];
+    });
+  return measured.length === 0
+    ? "No pair of runs in the same condition gives a vent temperature with both charges, so nothing can be compared yet."
+    : `As measured, vent air with ${name} was: ${measured.join("; ")}. The runs were not made in equal conditions, so this is not yet a finding about the product.`;
+}
+
+function hazardLines({ view, units }: Page): AnswerLine[] {
+  const hazards = hazardFindings(view);
+  return view.products.map(({ id, name, flammableMark, fluid, declares }) => {
+    const found = hazards.find(({ product }) => product === id);
     const declared = fluid ?? declares;
     const what =
       declared === undefined || declared === ""
@@ -61,12 +101,45 @@ function hazardLines({ view }: Page): AnswerLine[] {
     const mark = flammableMark
       ? "Its can carries a flammability mark, and the vehicle was not designed for a flammable refrigerant: treat it as flammable."
       : "Its can carries no flammability mark, which proves nothing about its contents.";
+    const leak = found
+      ? [takenSentence(found), hazardSentence(found, units)].filter((text) => text !== undefined)
+      : [];
     return {
-      kind: "undecided",
-      word: "undecided",
+      ...(found ? hazardVerdict(found) : ({ kind: "undecided", word: "undecided" } as const)),
       about: `Hazard: ${name}`,
-      sentence: `${mark} ${what} A leak into the cabin or the bay is not computed here; what is known stands under “Cautions”.`,
+      sentence: [mark, what, ...leak].join(" "),
     };
+  });
+}
+
+const claimWords = ["supported", "contradicted", "undecided"] as const;
+
+function claimLines({ view }: Page): AnswerLine[] {
+  return claimFindings(view).flatMap(({ name, claims: mine }): AnswerLine[] => {
+    const statements = mine.flatMap((claim) => claim.statements);
+    if (statements.length === 0) return [];
+    const counts = claimWords.map((word) => ({
+      word,
+      n: statements.filter(({ verdict }) => verdict === word).length,
+    }));
+    const contradicted = statements.find(({ verdict }) => verdict === "contradicted");
+    const all = statements.every(({ verdict }) => verdict === "supported");
+    const tally = counts
+      .filter(({ n }) => n > 0)
+      .map(({ word, n }) => `${n} ${word}`)
+      .join(", ");
+    const said = `Of ${statements.length} ${statements.length === 1 ? "statement" : "statements"} on its label: ${tally}.`;
+    const sentence = contradicted
+      ? `${said} Contradicted: “${contradicted.statement}” ${contradicted.because}`
+      : said;
+    return [
+      {
+        kind: contradicted ? "higher" : all ? "within" : "undecided",
+        word: contradicted ? "contradicted" : all ? "supported" : "undecided",
+        about: `Claims: ${name}`,
+        sentence,
+      },
+    ];
   });
 }
 

@@ -1,7 +1,13 @@
 import { type BodyOf, type Entry, type EntryType } from "../../trial/index.ts";
 import { formatQuantity, isUnitId, type Quantity, THIN_SPACE } from "../../units/index.ts";
-import { conditionNames, readingName, testerAnswer, testerNames } from "../names.ts";
-import { instrumentName, type Page, substanceName, vesselName } from "./context.ts";
+import {
+  claimKindNames,
+  conditionNames,
+  readingName,
+  testerAnswer,
+  testerNames,
+} from "../names.ts";
+import { instrumentName, type Page, productName, substanceName, vesselName } from "./context.ts";
 
 /** A quantity as it was typed, whatever its unit. */
 export const typedText = (quantity: Quantity): string =>
@@ -46,6 +52,8 @@ const sentences: Sentences = {
       body.vessel !== undefined ? vesselName(page, body.vessel) : undefined,
       body.note,
     ),
+  "claim-read": ({ product, text, kind }, page) =>
+    `How a claim is read, ${productName(page, product)}: “${text}” as ${claimKindNames[kind]}`,
   "item-confirmed": ({ item, confirmed }, { view }) => {
     const text = view.stages
       .flatMap(({ requirements }) => requirements)

@@ -1,16 +1,22 @@
 import type { ComponentType } from "preact";
 import { render } from "preact-render-to-string";
+import charts from "../charts.css?raw";
 import look from "../look.css?raw";
 import pictures from "../pictures.css?raw";
 import { Cautions, Recompute, Sources } from "./close.tsx";
 import { CompareAsMeasured, Drift } from "./compare.tsx";
 import type { Page } from "./context.ts";
+import { Claims } from "./claims.tsx";
+import { Diagnoses } from "./diagnosis.tsx";
 import { Done } from "./done.tsx";
+import { InEqualConditions } from "./fair.tsx";
 import { Answer, Contents, Head } from "./head.tsx";
+import { Hazards } from "./hazards.tsx";
 import { LedgerPart } from "./ledger.tsx";
 import pageStyle from "./page.css?raw";
 import { Readings } from "./readings.tsx";
 import { Missing, Record } from "./record.tsx";
+import { RecoveryAndCharge } from "./recovery-and-charge.tsx";
 import { Runs } from "./runs.tsx";
 import type { SectionEntry } from "./section.tsx";
 import { SetUp } from "./set-up.tsx";
@@ -25,8 +31,17 @@ const parts: readonly Part[] = [
     title: "Products against the label refrigerant, as measured",
     part: CompareAsMeasured,
   },
+  { id: "health", title: "Is something wrong with the vehicle", part: Diagnoses },
+  {
+    id: "equal",
+    title: "Products against the label refrigerant, in equal conditions",
+    part: InEqualConditions,
+  },
   { id: "drift", title: "Drift of the vehicle itself", part: Drift },
+  { id: "hazards", title: "If it leaked into the cabin", part: Hazards },
+  { id: "claims", title: "What the labels claim", part: Claims },
   { id: "ledger", title: "Where every gram is", part: LedgerPart },
+  { id: "recovery", title: "Recovery and charge, round by round", part: RecoveryAndCharge },
   { id: "readings", title: "Readings and their verdicts", part: Readings },
   { id: "runs", title: "Runs and traces", part: Runs },
   { id: "done", title: "What was done", part: Done },
@@ -50,7 +65,7 @@ const Document = ({ page }: { page: Page }) => (
       <meta name="color-scheme" content="light dark" />
       <title>{page.view.opened?.title ?? "Trial report"}</title>
       {/* The house's own style sheets, read from files: no text of a trial is among them. */}
-      <style dangerouslySetInnerHTML={{ __html: `${look}${pictures}${pageStyle}` }} />
+      <style dangerouslySetInnerHTML={{ __html: `${look}${pictures}${charts}${pageStyle}` }} />
     </head>
     <body>
       <div class="page">

@@ -1,4 +1,5 @@
 import {
+  holdFinding,
   quantityNames,
   type RunValue,
   type RunView,
@@ -10,6 +11,7 @@ import { HoldChart, holdTable } from "../pictures/hold-chart.tsx";
 import { DataTable, FoldedTable } from "../pictures/picture.tsx";
 import { TraceChart, traceTable } from "../pictures/trace-chart.tsx";
 import { instrumentName, type Page, stageName, substanceName } from "./context.ts";
+import { HoldWords } from "./hold-words.tsx";
 import { runFigures } from "./judged.ts";
 import { Section, type SectionEntry, Twice } from "./section.tsx";
 import { holdPicture, tracePicture } from "./trace-picture.ts";
@@ -31,7 +33,8 @@ export const Runs = ({ page, id, title }: { page: Page } & SectionEntry) => (
 );
 
 function Trace({ trace, page }: { trace: TraceView; page: Page }) {
-  const asHold = trace.kind === "hold" ? holdPicture(trace, page) : undefined;
+  const finding = trace.kind === "hold" ? holdFinding(page.view, trace) : undefined;
+  const asHold = trace.kind === "hold" ? holdPicture(trace, page, finding) : undefined;
   const asRun = trace.kind === "run" ? tracePicture(trace, page) : undefined;
   return (
     <div class="trace">
@@ -48,6 +51,7 @@ function Trace({ trace, page }: { trace: TraceView; page: Page }) {
             draw={(id, width) => <HoldChart id={id} width={width} {...asHold} />}
           />
           <FoldedTable table={holdTable({ id: "", width: 0, ...asHold })} />
+          {finding && <HoldWords finding={finding} />}
         </>
       )}
       {asRun && (

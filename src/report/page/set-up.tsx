@@ -120,7 +120,7 @@ function Vessels({ page }: { page: Page }) {
         caption="As listed at the start"
         head={["Vessel", "Tare", "Holds water", "Rated to", "Held at the start"]}
         rows={view.vessels.map((vessel) => [
-          `${vessel.name}${vessel.flammableRated === true ? ", flammable-rated" : ""}`,
+          `${vessel.name}${vessel.flammableRated === true ? ", flammable-rated" : ""}${vessel.retestBy === undefined ? "" : `, retest due ${vessel.retestBy}`}`,
           vessel.tare === undefined ? "–" : units.thing("mass").nominal(vessel.tare),
           vessel.waterCapacity === undefined
             ? "–"

@@ -1,4 +1,5 @@
 import {
+  type HoldFinding,
   quantityNames,
   type ReadingQuantity,
   type RunValue,
@@ -148,6 +149,7 @@ function problemTimes(trace: TraceView): number[] {
 export function holdPicture(
   trace: TraceView,
   page: Page,
+  finding?: HoldFinding,
 ): Omit<HoldChartProps, "id" | "width"> | undefined {
   const series = trace.series.find(({ quantity }) => quantity === "vacuum") ?? trace.series[0];
   if (!series || series.t.length < 2) return undefined;
@@ -162,8 +164,29 @@ export function holdPicture(
     p: series.values,
     shown,
     levels,
+    ...(finding && { fits: competing(finding, series.t[0] ?? 0) }),
     log: levels.some(({ p }) => p > WIDE_APART * highest),
   };
+}
+
+const causeNames = {
+  tight: "tight",
+  wet: "wet",
+  outgassing: "outgassing",
+  leaking: "leaking",
+} as const;
+
+/** The best curve of each cause that is not ruled out, with the cause's probability. */
+function competing({ analysis }: HoldFinding, start: number): NonNullable<HoldChartProps["fits"]> {
+  const { fits, probabilities } = analysis;
+  const causes = (["tight", "wet", "outgassing", "leaking"] as const)
+    .filter((cause) => probabilities[cause] >= 0.02)
+    .sort((a, b) => probabilities[b] - probabilities[a]);
+  return causes.flatMap((cause) => {
+    const fit = fits.find((one) => one.cause === cause);
+    const label = `${causeNames[cause]} ${(100 * probabilities[cause]).toFixed(0)} %`;
+    return fit ? [{ label, t: fit.t.map((t) => t + start), p: fit.p }] : [];
+  });
 }
 
 /** A level so far above the trace would press it flat on a linear scale. */

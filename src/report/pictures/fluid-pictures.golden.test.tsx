@@ -6,6 +6,7 @@ import { shownIn } from "../shown.ts";
 import { PressureEnthalpyChart } from "./pressure-enthalpy.tsx";
 import { PressureTemperatureChart } from "./pressure-temperature.tsx";
 import { ChargeBars } from "./charge-bars.tsx";
+import { LeakChart } from "./leak-chart.tsx";
 import { SweepChart } from "./sweep-chart.tsx";
 import { VesselPicture } from "./vessel-picture.tsx";
 import type { SweepPoint } from "./sweep-props.ts";
@@ -45,6 +46,10 @@ const emptying = (from: "top" | "bottom"): Withdrawal => ({
 /** Readings made up for the picture: above 310 K there is no answer. */
 const day = (reading: (T: number) => Omit<SweepPoint, "x">): SweepPoint[] =>
   between(288, 318, 7).map((T) => (T > 310 ? { x: T } : { x: T, ...reading(T) }));
+
+/** A leak made up for the picture. */
+const fading = (peak: number, tau: number) =>
+  between(0, 3600, 13).map((t) => ({ t, concentration: peak * Math.exp(-t / tau) }));
 
 const pictures: readonly (readonly [string, VNode])[] = [
   [
@@ -129,6 +134,21 @@ const pictures: readonly (readonly [string, VNode])[] = [
       ]}
       gaps={[{ from: 313, to: 318, why: "The high-pressure switch would open." }]}
       here={303}
+      width={358}
+    />,
+  ],
+  [
+    "leak",
+    <LeakChart
+      id="lk"
+      title="A third of it would burn"
+      shown={shownIn("g/m3")}
+      lines={[
+        { name: "layer", points: fading(0.4, 6000) },
+        { name: "stirred", points: fading(0.1, 900) },
+      ]}
+      lfl={0.038}
+      log
       width={358}
     />,
   ],

@@ -17,8 +17,18 @@ export interface HoldChartProps {
   readonly shown: Shown;
   /** Levels that the trace is held against, such as the pressure at which water boils. Pa. */
   readonly levels: readonly { readonly p: number; readonly label: string }[];
+  /** Competing pictures of the trace, best first: at most three are drawn. */
+  readonly fits?: readonly HoldCurve[];
   readonly log?: boolean;
   readonly width: number;
+}
+
+/** One curve that may explain a hold. */
+export interface HoldCurve {
+  readonly label: string;
+  /** Seconds on the trace's clock, and Pa. */
+  readonly t: ArrayLike<number>;
+  readonly p: ArrayLike<number>;
 }
 
 const TOP = 26;
@@ -56,6 +66,7 @@ export function HoldChart(props: HoldChartProps) {
         class="pic-line pic-series-1"
         d={pathOf(decimate(t, p, (at, value) => ({ x: x(at / 60), y: y(shown.value(value)) })))}
       />
+      {props.fits && <Fits props={props} x={x} y={y} />}
     </Picture>
   );
 }
@@ -124,13 +135,56 @@ function Levels({ props, y }: { props: HoldChartProps; y: (value: number) => num
   );
 }
 
-export function holdDescription({ t, p, shown, levels }: HoldChartProps): string {
+const DASHES = ["6 4", "2 3", "10 3 2 3"];
+
+/** The competing curves, told apart by dashes and by their names at the end, lower right. */
+function Fits({
+  props,
+  x,
+  y,
+}: {
+  props: HoldChartProps;
+  x: (minutes: number) => number;
+  y: (value: number) => number;
+}) {
+  const { fits = [], shown, width } = props;
+  const drawn = fits.slice(0, DASHES.length);
+  const ends = drawn.map(({ p }) => y(shown.value(p[p.length - 1] ?? 0)) + 16);
+  const labels = spread(ends, TEXT + 3, TOP + 8, (width < 480 ? 180 : 220) - 4);
+  return (
+    <g class="pic-fits">
+      {drawn.map(({ label, t, p }, i) => (
+        <g key={label}>
+          <path
+            class="pic-fit"
+            stroke-dasharray={DASHES[i]}
+            d={pathOf(decimate(t, p, (at, value) => ({ x: x(at / 60), y: y(shown.value(value)) })))}
+          />
+          <line
+            class="pic-fit"
+            stroke-dasharray={DASHES[i]}
+            x1={width - 20 - textWidth(label, TEXT) - 30}
+            x2={width - 20 - textWidth(label, TEXT) - 6}
+            y1={px((labels[i] ?? 0) - 4)}
+            y2={px((labels[i] ?? 0) - 4)}
+          />
+          <text x={width - 20} y={px(labels[i] ?? 0)} font-size={TEXT} text-anchor="end">
+            {label}
+          </text>
+        </g>
+      ))}
+    </g>
+  );
+}
+
+export function holdDescription({ t, p, shown, levels, fits = [] }: HoldChartProps): string {
   if (p.length === 0) return "Nothing was recorded.";
   const long = ((t[t.length - 1] ?? 0) - (t[0] ?? 0)) / 60;
   const lines = levels.map(({ p: level, label }) => `${label}: ${shown.text(level)}.`);
   return [
     `From ${shown.text(p[0] ?? 0)} to ${shown.text(p[p.length - 1] ?? 0)} in ${long.toFixed(1)} min.`,
     ...lines,
+    ...(fits.length > 0 ? [`Curves: ${fits.map(({ label }) => label).join("; ")}.`] : []),
   ].join(" ");
 }
 

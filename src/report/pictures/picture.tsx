@@ -56,7 +56,8 @@ interface PictureProps extends DrawingProps {
     | "withdrawal"
     | "vessel"
     | "sweep"
-    | "charge";
+    | "charge"
+    | "leak";
   readonly below?: ComponentChildren;
 }
 

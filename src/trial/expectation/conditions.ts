@@ -32,15 +32,26 @@ interface Known {
   readonly unit: string;
 }
 
+/** Conditions that belong to one run and to no other. */
+const ofRunAlone: ReadonlySet<ReadingQuantity> = new Set([
+  "vehicle-speed",
+  "engine-speed",
+  "return-air-temperature",
+  "return-air-humidity",
+]);
+
 /** A condition of the reading: read in its run, settled in its run's trace, or read near it in the same stage. */
-function known(
+export function known(
   view: TrialView,
   reading: ReadingInContext,
   quantity: ReadingQuantity,
 ): Known | undefined {
   const run = view.runs.find(({ id }) => id === reading.run);
   const settled = run?.values.find((each) => each.quantity === quantity && each.form === "steady");
-  const near = companion(view, reading, quantity);
+  const nearest = companion(view, reading, quantity);
+  // Weather is common to the runs of a day; what another run's own speed or cabin was is not.
+  const ofOther = nearest?.run !== undefined && nearest.run !== reading.run;
+  const near = ofOther && ofRunAlone.has(quantity) ? undefined : nearest;
   if (settled && near?.run !== reading.run) {
     const series = view.traces
       .find(({ id }) => id === run?.trace)

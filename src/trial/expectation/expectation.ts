@@ -82,7 +82,7 @@ function forecast(
  * kg inside at the reading: the label charge in Prove; in a product's round what that round put in; in Restore what
  * the ledger has in the vehicle then. Undefined while nothing was weighed in, because no charge is guessed.
  */
-function chargeAt(view: TrialView, reading: ReadingInContext): number | undefined {
+export function chargeAt(view: TrialView, reading: ReadingInContext): number | undefined {
   const moment = reading.when === undefined ? Infinity : Date.parse(reading.when);
   const until = ({ when }: { readonly when: string }): boolean => Date.parse(when) <= moment;
   const { ledger, vehicle } = view;

@@ -70,8 +70,11 @@ export function holdKnown(facts: Facts, place: Place): Requirement {
     {
       met: traces.length > 0 || readings.length >= 3,
       done:
-        traces.length > 0 ? "A hold trace is imported." : `${readings.length} readings are taken.`,
-      missing: "Import a hold trace, or read the vacuum three times.",
+        traces.length > 0
+          ? "A hold is in the log; what it means stands beside its picture."
+          : `${readings.length} readings are taken; a typed hold would say what they mean.`,
+      missing:
+        "Type a hold of eight readings or more, or import one. Three vacuum readings are the least.",
     },
     ["vacuum"],
   );

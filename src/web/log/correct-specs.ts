@@ -65,6 +65,7 @@ export function correctSpecs(entry: Entry): readonly FieldSpec[] {
     case "trace-imported":
     case "item-confirmed":
     case "sample-tested":
+    case "claim-read":
       return [];
     case "trial-opened":
     case "vehicle-described":

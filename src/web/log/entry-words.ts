@@ -1,4 +1,5 @@
 import {
+  claimKindNames,
   conditionNames,
   readingName,
   stageNames,
@@ -84,6 +85,11 @@ export function entryWords(view: TrialView, entry: Entry): EntryWords {
       };
     case "sample-tested":
       return { what: testerNames[entry.body.method], says: testerAnswer(entry.body) };
+    case "claim-read":
+      return {
+        what: "How a claim is read",
+        says: `“${entry.body.text}” as ${claimKindNames[entry.body.kind]}`,
+      };
     case "item-confirmed":
       return { what: "Confirmed", says: statementOf(view, entry.body) };
     case "note-written":

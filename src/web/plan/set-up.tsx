@@ -205,6 +205,7 @@ function vesselWords(view: TrialView, vessel: TrialView["vessels"][number]): str
       ? undefined
       : `rated ${units.thing("pressure").text(vessel.ratedPressure)}`,
     vessel.flammableRated === true ? "rated for flammables" : undefined,
+    vessel.retestBy === undefined ? undefined : `retest due ${vessel.retestBy}`,
   ];
   return parts.filter((one) => one !== undefined).join(", ");
 }

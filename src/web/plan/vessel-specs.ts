@@ -55,6 +55,13 @@ export const vesselSpecs: readonly FieldSpec[] = [
   },
   { kind: "flag", name: "flammableRated", label: "Its maker rates it for flammable refrigerant" },
   {
+    kind: "text",
+    name: "retestBy",
+    label: "Retest due",
+    hint: "The last day of its test as stamped, written as 2028-05-31. After it the cylinder must not be filled.",
+    optional: true,
+  },
+  {
     kind: "flag",
     name: "_holds",
     label: "It holds refrigerant now",

@@ -5,13 +5,14 @@ import {
   HoldChart,
   holdPicture,
   holdTable,
+  HoldWords,
   type Page,
   TraceChart,
   tracePicture,
   traceTable,
   unitChoice,
 } from "../../report/index.ts";
-import { judgeReading, type TraceView, type TrialView } from "../../trial/index.ts";
+import { holdFinding, judgeReading, type TraceView, type TrialView } from "../../trial/index.ts";
 import { Fit } from "../look/fit.tsx";
 import { SavePicture } from "../pictures/save-picture.tsx";
 
@@ -42,13 +43,15 @@ export function TracePicture({ trace, view }: Props) {
 
 function Hold({ trace, view }: Props) {
   const id = `hold${useId()}`;
-  const picture = useMemo(() => holdPicture(trace, pageOf(view)), [trace, view]);
+  const finding = useMemo(() => holdFinding(view, trace), [trace, view]);
+  const picture = useMemo(() => holdPicture(trace, pageOf(view), finding), [trace, view, finding]);
   if (!picture) return <p class="quiet">No column of this file was named as a vacuum.</p>;
   return (
     <Fit>
       {(width) => (
         <>
           <HoldChart {...picture} id={id} width={width} />
+          {finding && <HoldWords finding={finding} />}
           <FoldedTable table={holdTable({ ...picture, id, width })} />
           <SavePicture
             picture={{

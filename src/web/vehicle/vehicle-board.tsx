@@ -5,6 +5,7 @@ import { CannotCompute, NoAnswer } from "../fluids/said.tsx";
 import { resultOf } from "../fluids/results.ts";
 import { CycleSheet } from "./cycle-sheet.tsx";
 import { ChargeSheet, NoReads, ReadsSheet } from "./reads-part.tsx";
+import { DiagnosePart } from "./diagnose-part.tsx";
 import { RefinePart } from "./refine-part.tsx";
 import { ConditionSheet, VehicleSheet } from "./setting-part.tsx";
 import { SweepPart } from "./sweep-part.tsx";
@@ -81,6 +82,9 @@ export function VehicleBoard({ draft, given }: Props) {
         </Part>
         {input && substance && answer?.kind === "answer" && (
           <>
+            <Part name="diagnose" draft={draft}>
+              <DiagnosePart {...{ draft, input, units }} />
+            </Part>
             <Part name="what-if" draft={draft}>
               <WhatIfPart
                 {...{ draft, substance, input, units }}

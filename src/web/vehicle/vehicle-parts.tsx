@@ -4,6 +4,7 @@ import type { FieldDraft } from "../fields/field-draft.ts";
 const parts = [
   { name: "setting", label: "Setting" },
   { name: "reads", label: "Reads" },
+  { name: "diagnose", label: "Diagnose" },
   { name: "what-if", label: "What if" },
   { name: "sweeps", label: "Sweeps" },
   { name: "refine", label: "Refine" },

@@ -71,13 +71,9 @@ export function actFor({ trial, stage, opening, taken }: Where, requirement: Req
       }
       return { label: "Import the logger’s file", href: at("import", "run") };
     case "import":
-      return {
-        label: "Import the hold",
-        href: at(
-          "import",
-          stage.stage === "evacuate" || stage.stage === "restore" ? "hold" : "run",
-        ),
-      };
+      return stage.stage === "evacuate" || stage.stage === "restore"
+        ? { label: "Type the hold", href: at("hold") }
+        : { label: "Import the file", href: at("import", "run") };
     case "confirm":
       return { label: "Look and confirm", href: at("confirm", requirement.id) };
     case "set-up": {

@@ -21,6 +21,7 @@ export function MoreActs({ trial, stage }: Props) {
     transfers.includes(stage.stage) && { label: "A vessel was found empty", href: at("empty") },
     runs.includes(stage.stage) && { label: "Import a logger file", href: at("import", "run") },
     runs.includes(stage.stage) && { label: "Record a run by hand", href: at("run") },
+    holds.includes(stage.stage) && { label: "Type a hold", href: at("hold") },
     holds.includes(stage.stage) && { label: "Import a hold trace", href: at("import", "hold") },
     { label: "Write a note", href: at("note") },
   ].filter((act) => act !== false);

@@ -1,11 +1,13 @@
 import type { ComponentChildren } from "preact";
-import type { ReadingPrompt, StageView } from "../../trial/index.ts";
+import { claimFindings, type ReadingPrompt, type StageView } from "../../trial/index.ts";
+import { ReadAs } from "../claims/read-as.tsx";
 import { ReadingStep } from "../readings/reading-step.tsx";
 import { readingsTaken } from "../readings/taken.ts";
 import { view } from "../shell/log-keeper.ts";
 import { go, goInstead } from "../shell/route.ts";
 import { ImportStep } from "../traces/import-step.tsx";
 import { RunStep } from "../traces/run-step.tsx";
+import { HoldStep } from "../traces/hold-step.tsx";
 import { TraceStep } from "../traces/trace-step.tsx";
 import { EmptyStep } from "../transfers/empty-step.tsx";
 import { TransferStep } from "../transfers/transfer-step.tsx";
@@ -66,6 +68,8 @@ export function Step({ trial, stage, step }: Props) {
       return headed(stage, heads.run, <RunStep {...act} />);
     case "import":
       return <Import act={act} kind={what === "hold" ? "hold" : "run"} />;
+    case "hold":
+      return <Hold act={act} />;
     case "trace":
       return headed(
         stage,
@@ -74,6 +78,14 @@ export function Step({ trial, stage, step }: Props) {
       );
     case "note":
       return headed(stage, { title: "A note" }, <NoteStep {...act} />);
+    case "claim": {
+      const claim = claimAt(what, step[2]);
+      return claim ? (
+        headed(stage, heads.claim, <ReadAs {...act} claim={claim} />)
+      ) : (
+        <NoStep {...act} />
+      );
+    }
     case "confirm":
       return <ConfirmStep {...act} item={what} />;
     case undefined:
@@ -81,6 +93,10 @@ export function Step({ trial, stage, step }: Props) {
       return <NoStep {...act} />;
   }
 }
+
+/** A sentence of a product's label, by its place in the list. */
+const claimAt = (product: string, place: string | undefined) =>
+  claimFindings(view.value).find((one) => one.product === product)?.claims[Number(place)];
 
 interface Head {
   readonly title: string;
@@ -100,6 +116,10 @@ const heads = {
     why: "What the ledger still expected inside is booked as not accounted for.",
   },
   run: { title: "A run", before: "run" },
+  claim: {
+    title: "How this claim is read",
+    why: "If the sentence means something else than its words were taken for, say so. The entry stays in the log and can be withdrawn there.",
+  },
 } as const satisfies Record<string, Head>;
 
 /** An act under its heading, its cautions between them. */
@@ -135,6 +155,21 @@ function Import({ act, kind }: { readonly act: Act; readonly kind: "run" | "hold
     act.stage,
     { title, before: kind === "hold" ? "import-hold" : "import" },
     <ImportStep {...act} kind={kind} onSaved={lookInto} />,
+  );
+}
+
+function Hold({ act }: { readonly act: Act }) {
+  const lookInto = (trace: string): void => {
+    goInstead(...placeOf(act), "trace", trace);
+  };
+  return headed(
+    act.stage,
+    {
+      title: "Watch the hold",
+      why: "Close the valve to the pump, and read the gauge every minute or two for a quarter of an hour.",
+      before: "import-hold",
+    },
+    <HoldStep {...act} onSaved={lookInto} />,
   );
 }
 

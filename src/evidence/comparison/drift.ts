@@ -1,0 +1,42 @@
+import { comparedQuantities, type ComparedQuantity } from "./comparable.ts";
+import { contrastOf, type Evaluated, intervalOf, type Weights } from "./contrast.ts";
+import { forms, sidesOf } from "./effects.ts";
+import { type DriftSizes, errorSizes } from "./errors.ts";
+import type { DriftRow } from "./view.ts";
+
+const meanMinusMean = (after: readonly number[], before: readonly number[]): Weights =>
+  new Map([
+    ...after.map((place) => [place, 1 / after.length] as const),
+    ...before.map((place) => [place, -1 / before.length] as const),
+  ]);
+
+/** The label refrigerant after the products minus before, in equal conditions. */
+export function driftRows(evaluated: Evaluated): DriftRow[] {
+  const kinds = [...new Set(evaluated.input.runs.map(({ kind }) => kind))];
+  return kinds.flatMap((kind) =>
+    comparedQuantities.flatMap((quantity) =>
+      forms.flatMap((form) => {
+        const { before, after } = sidesOf(evaluated, kind, { quantity, form });
+        if (before.length === 0 || after.length === 0) return [];
+        const contrast = contrastOf(evaluated, meanMinusMean(after, before));
+        const interval = intervalOf(contrast);
+        return [{ kind, quantity, form, drift: contrast.estimate, interval }];
+      }),
+    ),
+  );
+}
+
+/** Standard deviation allowed for drift: what is usual, or as much as shows beyond the uncertainty of seeing it. */
+export function driftSizes(evaluated: Evaluated): DriftSizes {
+  const rows = driftRows(evaluated);
+  const size = (quantity: ComparedQuantity): number =>
+    Math.sqrt(
+      rows
+        .filter((row) => row.quantity === quantity)
+        .reduce(
+          (most, { drift: { value, u } }) => Math.max(most, value ** 2 - u ** 2),
+          errorSizes[quantity].drift ** 2,
+        ),
+    );
+  return { vent: size("vent"), low: size("low"), high: size("high") };
+}

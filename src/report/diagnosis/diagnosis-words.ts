@@ -1,0 +1,114 @@
+import type { DiagnosisResult } from "../../calculations/index.ts";
+import { COVERAGE_95, type Shown } from "../shown.ts";
+import type { VerdictKind } from "../pictures/verdict-mark.tsx";
+
+/** How a diagnosis shows its quantities. */
+export interface DiagnosisUnits {
+  readonly gauge: Shown;
+  readonly T: Shown;
+  /** A difference of temperatures without a sign. */
+  readonly dT: Shown;
+  readonly dP: Shown;
+  readonly ratio: Shown;
+}
+export type DiagnosedReading = DiagnosisResult["readings"][number];
+type ReadingName = DiagnosedReading["reading"];
+export type DiagnosedFault = DiagnosisResult["faults"][number];
+
+export const diagnosedNames: Readonly<Record<ReadingName, string>> = {
+  low: "Low side",
+  high: "High side",
+  vent: "Vent",
+  superheat: "Superheat",
+  subcooling: "Subcooling",
+  discharge: "Discharge line",
+  liquidLine: "Liquid line",
+  duty: "Clutch engaged",
+  static: "Static pressure",
+};
+
+export function shownFor(reading: ReadingName, units: DiagnosisUnits): Shown {
+  switch (reading) {
+    case "low":
+    case "high":
+    case "static":
+      return units.gauge;
+    case "vent":
+    case "discharge":
+    case "liquidLine":
+      return units.T;
+    case "superheat":
+    case "subcooling":
+      return units.dT;
+    case "duty":
+      return units.ratio;
+  }
+}
+
+const unsigned = (text: string): string => text.replace(/^\+/, "");
+
+/** "38 % (12 % to 67 %) of the condenser's air is missing": what the fault would be, if it is the one. */
+export function severityText({ severity }: DiagnosedFault, units: DiagnosisUnits) {
+  if (!severity) return undefined;
+  const { median, from, to, unit, of } = severity;
+  const shown = unit === "Pa" ? units.dP : unit === "K" ? units.dT : units.ratio;
+  const u = (to - from) / (2 * COVERAGE_95);
+  const [at, low, high] = [median, from, to].map((value) => unsigned(shown.text(value, u)));
+  return `${at ?? ""} (${low ?? ""} to ${high ?? ""}) ${of}`;
+}
+
+/** "2 for: high side, static pressure; 1 against: vent". */
+export function signsText({ signs }: DiagnosedFault): string {
+  const list = (says: "for" | "against"): string =>
+    signs
+      .filter((sign) => sign.says === says)
+      .map(({ reading }) => diagnosedNames[reading].toLowerCase())
+      .join(", ");
+  const [speaksFor, against] = [list("for"), list("against")];
+  const parts = [
+    speaksFor === "" ? "No reading alone is a sign of it" : `For it: ${speaksFor}`,
+    against === "" ? "" : `against it: ${against}`,
+  ];
+  return `${parts.filter((part) => part !== "").join("; ")}.`;
+}
+
+/** Under 1 % and over 99 % no digit means anything. */
+export function chanceText(probability: number): string {
+  if (probability < 0.01) return "under 1 %";
+  return probability > 0.99 ? "over 99 %" : `${Math.round(100 * probability)} %`;
+}
+
+/** Bits in words: one bit decides between two. */
+export function informationText(bits: number): string {
+  if (bits >= 0.5) return "tells the two apart well";
+  return bits >= 0.15 ? "helps to tell the two apart" : "tells a little";
+}
+
+export function minutesText(minutes: number): string {
+  if (minutes < 60) return `some ${minutes} min`;
+  const hours = Math.round(minutes / 60);
+  return `some ${hours} h`;
+}
+
+/** A reading with its instrument's interval beside the band of sound vehicles. */
+export function readingVerdict({ value, band, u }: DiagnosedReading): {
+  readonly kind: VerdictKind;
+  readonly word: string;
+} {
+  const centre = (band.from + band.to) / 2;
+  const reach = Math.hypot((band.to - band.from) / 2, COVERAGE_95 * u);
+  if (value > centre + reach) return { kind: "higher", word: "higher than sound" };
+  if (value < centre - reach) return { kind: "lower", word: "lower than sound" };
+  return { kind: "within", word: "as in a sound one" };
+}
+
+/** What may be said, as a word with its shape. */
+export function namedVerdict({ named }: DiagnosisResult): {
+  readonly kind: VerdictKind;
+  readonly word: string;
+} {
+  if (named === "healthy") return { kind: "within", word: "healthy" };
+  return named === "undecided"
+    ? { kind: "undecided", word: "undecided" }
+    : { kind: "higher", word: "fault named" };
+}

@@ -1,0 +1,79 @@
+import { type FairComparison, fairComparisonOf } from "../../trial/index.ts";
+import {
+  fairName,
+  fairSentence,
+  fairShown,
+  fairTable,
+  lumpTable,
+  standardTable,
+} from "../fair-words.ts";
+import { conditionNames } from "../names.ts";
+import { FairScales } from "../pictures/fair-scales.tsx";
+import { DataTable, FoldedTable } from "../pictures/picture.tsx";
+import { type Page, productName } from "./context.ts";
+import { Section, type SectionEntry, Twice } from "./section.tsx";
+
+type Compared = FairComparison & { readonly kind: "compared" };
+
+/** Each product against the label refrigerant as if the days had been alike, beside what was read. */
+export function InEqualConditions({ page, id, title }: { page: Page } & SectionEntry) {
+  const found = fairComparisonOf(page.view);
+  if (found.kind === "none") {
+    return <Section id={id} title={title} lead={`This cannot be said yet. ${found.why}`} />;
+  }
+  const products = [...new Set(found.rows.map(({ product }) => product))];
+  return (
+    <Section
+      id={id}
+      title={title}
+      lead="What would have been read with the label refrigerant in the conditions of the product’s runs, through a model fitted to this vehicle on its label refrigerant. The model runs on the label refrigerant only: what it would forecast for a product counts as no evidence."
+    >
+      {products.map((product) => (
+        <OfProduct key={product} product={product} found={found} page={page} />
+      ))}
+      <FoldedTable summary="The fitted model" table={lumpTable(found)} />
+      <ul class="assumptions">
+        {found.assumptions.map((text) => (
+          <li key={text}>{text}</li>
+        ))}
+      </ul>
+    </Section>
+  );
+}
+
+function OfProduct({ product, found, page }: { product: string; found: Compared; page: Page }) {
+  const { units } = page;
+  const name = productName(page, product);
+  const label = page.view.vehicle?.labelRefrigerant ?? "label refrigerant";
+  const rows = found.rows.filter((row) => row.product === product);
+  return (
+    <div class="comparison">
+      <h3>{name}</h3>
+      {rows
+        .filter(({ quantity }) => quantity === "vent")
+        .map((row) => (
+          <p key={row.condition}>{fairSentence(row, label, units)}</p>
+        ))}
+      {rows.map((row) => (
+        <Twice
+          key={`${row.condition} ${row.quantity} ${row.form}`}
+          id={`fair-${product}-${row.condition}-${row.quantity}-${row.form}`}
+          draw={(id, width) => (
+            <FairScales
+              id={id}
+              width={width}
+              title={`${fairName(row)}, ${conditionNames[row.condition]}`}
+              row={row}
+              shown={fairShown(row, units)}
+            />
+          )}
+        />
+      ))}
+      <FoldedTable
+        summary="The numbers, as measured and in equal conditions"
+        table={fairTable(rows, `${name} minus ${label}`, units)}
+      />
+      <DataTable {...standardTable(found, product, label, units)} />
+    </div>
+  );
+}

@@ -1,0 +1,94 @@
+import type { HazardFinding } from "../../trial/index.ts";
+import type { UnitChoice } from "../choose-unit.ts";
+import type { VerdictKind } from "../pictures/verdict-mark.tsx";
+
+export const scenarioNames: Readonly<Record<HazardFinding["scenarios"][number]["name"], string>> = {
+  "sealed-stirred": "Sealed, air stirred",
+  "sealed-layer": "Sealed, layer at the floor",
+  "fan-stirred": "Fan on fresh air, stirred",
+};
+
+const MISSING: Readonly<Record<NonNullable<HazardFinding["missing"]>, string>> = {
+  "cabin-volume": "The cabin’s volume is not known, so no concentration can be told.",
+  mass: "The mass of a charge is not known, so no concentration can be told.",
+  composition:
+    "What it is made of is not known as something computed here, so no concentration can be told.",
+};
+
+const MASS_FROM: Readonly<Record<NonNullable<HazardFinding["massFrom"]>, string>> = {
+  charged: "as charged in this trial",
+  "label-mass": "the mass on its label",
+  "label-charge": "the vehicle’s label charge",
+};
+
+/** What stands for a content that nobody named; nothing for one that is named. */
+export function takenSentence({ takenAs, name }: HazardFinding): string | undefined {
+  const stands = `${takenAs?.name ?? ""} stands in for it: it has the lowest limit by mass of vehicle refrigerants.`;
+  switch (takenAs?.because) {
+    case "stand-in":
+      return `What ${name} is made of, and in which shares, is not known, and it may burn. ${stands}`;
+    case "tested-otherwise":
+      return `A test says that ${name} may burn or is not what its label declares. ${stands}`;
+    case "declared":
+    case "identified":
+    case "label":
+    case undefined:
+      return undefined;
+  }
+}
+
+/** Another fluid stands for a content that is not known: what is worked out could be, and need not. */
+export const standsIn = ({ takenAs }: Pick<HazardFinding, "takenAs">): boolean =>
+  takenAs?.because === "stand-in" || takenAs?.because === "tested-otherwise";
+
+/** What the whole charge would do, in a few sentences. */
+export function hazardSentence(finding: HazardFinding, units: UnitChoice): string {
+  const { missing, mass, massFrom, scenarios, burns } = finding;
+  if (missing !== undefined || mass === undefined) return MISSING[missing ?? "mass"];
+  const shown = units.thing("small-mass");
+  const amount = `${shown.text(mass)}${massFrom === undefined ? "" : `, ${MASS_FROM[massFrom]}`}`;
+  const co2 = finding.co2
+    .map(({ edition, mass: kg }) =>
+      kg === undefined ? `${edition} has no figure` : `${edition} ${Number(kg.toPrecision(3))} kg`,
+    )
+    .join(", ");
+  const poison = finding.poisonInFlame
+    ? " In a flame or on glowing metal it gives hydrogen fluoride and other poisons."
+    : "";
+  const warming = ` It warms as much as carbon dioxide of: ${co2}.`;
+  const even = scenarios[0]?.zone;
+  if (even?.overLfl === undefined) {
+    const flame =
+      burns === "does-not-burn"
+        ? "It does not burn in open air."
+        : "No limit is known for this composition: treat it as burning.";
+    return `${amount}: ${flame}${poison}${warming}`;
+  }
+  const safe =
+    even.safeMass === undefined
+      ? ""
+      : ` ${shown.text(even.safeMass)} is the most that would stay below a quarter of that.`;
+  return `${amount}: mixed evenly into the sealed cabin it would stand at ${(100 * even.overLfl).toFixed(0)} % of the concentration from which it burns.${safe}${poison}${warming}`;
+}
+
+/** Verdict on a hazard as word and shape. */
+export function hazardVerdict(finding: HazardFinding): {
+  readonly kind: VerdictKind;
+  readonly word: string;
+} {
+  const { scenarios, burns, missing } = finding;
+  const over = scenarios[0]?.zone.overLfl;
+  if (missing !== undefined) return { kind: "undecided", word: "undecided" };
+  if (over === undefined) {
+    return burns === "does-not-burn"
+      ? { kind: "within", word: "does not burn" }
+      : { kind: "undecided", word: "undecided" };
+  }
+  if (over >= 1) {
+    // What stands in for an unknown content shows what could be, not what is.
+    return { kind: "higher", word: standsIn(finding) ? "could burn" : "would burn" };
+  }
+  return over > 0.25
+    ? { kind: "higher", word: "above a quarter of the limit" }
+    : { kind: "within", word: "below a quarter of the limit" };
+}

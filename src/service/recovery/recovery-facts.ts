@@ -1,0 +1,71 @@
+import { z } from "zod";
+import published from "../../../data/facts/recovery.json";
+import { type FluidId, isFluidId } from "../../fluids/index.ts";
+import { type Fact, sourced, trusts } from "../substances/fact.ts";
+
+const number = z.strictObject({
+  value: z.number(),
+  unit: z.string(),
+  printed: z.string(),
+  source: z.string(),
+  trust: z.enum(trusts),
+  note: z.string().optional(),
+});
+const names = [
+  "fillShare",
+  "fillTemperature",
+  "deviceTemperature",
+  "warmTemperature",
+  "transportTemperature",
+  "servicePressureFactor",
+  "recoveredShare",
+  "recoveryTime",
+  "vacuumBelowAir",
+  "oilMeasure",
+] as const;
+const file = z
+  .strictObject({
+    schema: z.literal(1),
+    title: z.string(),
+    about: z.string(),
+    transcribed: z.string(),
+    sources: z.record(z.string(), z.string()),
+    numbers: z.record(z.enum(names), number),
+    airLimits: z.strictObject({
+      R12: z.strictObject({
+        source: z.string(),
+        trust: z.enum(trusts),
+        unit: z.strictObject({ T: z.literal("°F"), p: z.literal("psig") }),
+        note: z.string(),
+        table: z.array(z.tuple([z.number(), z.number()])).min(2),
+      }),
+      margins: z.array(number.extend({ fluid: z.string().refine(isFluidId) })),
+      general: number,
+    }),
+  })
+  .parse(published);
+
+const fact = (found: z.infer<typeof number>): Fact<number> & { readonly printed: string } =>
+  sourced(found, file.sources);
+
+/** A number that recovery is held against: SI, with its printed form and source. */
+export const recoveryNumber = (name: (typeof names)[number]) => fact(file.numbers[name]);
+
+const FAHRENHEIT = 5 / 9;
+const PSI = 6894.757293168;
+/** Air at which the published table's gauges stand, Pa. */
+const TABLE_AIR = 101325;
+
+/** Published container pressures of R12, above which there is air inside: K and Pa absolute, rising. */
+export const containerTable: readonly { readonly T: number; readonly p: number }[] =
+  file.airLimits.R12.table.map(([T, p]) => ({
+    T: (T + 459.67) * FAHRENHEIT,
+    p: p * PSI + TABLE_AIR,
+  }));
+export const containerTableSource = sourced(file.airLimits.R12, file.sources).source;
+
+/** What a container may show above saturation, Pa: of the fluid's own table, else carried over from R134a's. */
+export function airMargin(fluid: FluidId | undefined): Fact<number> & { readonly own: boolean } {
+  const own = file.airLimits.margins.find((margin) => margin.fluid === fluid);
+  return { ...fact(own ?? file.airLimits.general), own: own !== undefined };
+}

@@ -1,0 +1,22 @@
+import { unitChoice } from "../../report/index.ts";
+import { chargingFinding, type StageView } from "../../trial/index.ts";
+import { view } from "../shell/log-keeper.ts";
+import { preferences } from "../shell/preferences.ts";
+import { CansPart } from "./cans-part.tsx";
+import { OnTheWayPart } from "./on-the-way-part.tsx";
+import { TargetPart } from "./target-part.tsx";
+
+/** How much, out of how many cans, in which phase, what to expect on the way, and where to stop. */
+export function ChargeBoard({ stage }: { readonly stage: StageView }) {
+  const seen = view.value;
+  const finding = chargingFinding(seen, stage);
+  if (finding.kind === "missing") return <p class="empty">{finding.why}</p>;
+  const units = unitChoice(seen, preferences.value.system);
+  return (
+    <>
+      <TargetPart finding={finding} units={units} />
+      <CansPart finding={finding} units={units} />
+      <OnTheWayPart finding={finding} units={units} />
+    </>
+  );
+}

@@ -1,0 +1,147 @@
+import { useId } from "preact/hooks";
+import {
+  conditionNames,
+  DataTable,
+  fairKind,
+  fairName,
+  FairScales,
+  fairSentence,
+  fairShown,
+  fairTable,
+  FoldedTable,
+  lumpTable,
+  standardTable,
+  unitChoice,
+  VerdictWord,
+} from "../../report/index.ts";
+import type { FairComparison, FairRow, TrialView } from "../../trial/index.ts";
+import { useFair } from "../engine/use-fair.ts";
+import { Fit } from "../look/fit.tsx";
+import { events, view } from "../shell/log-keeper.ts";
+import { preferences } from "../shell/preferences.ts";
+
+type Compared = FairComparison & { readonly kind: "compared" };
+
+/** Products against the label refrigerant as if the days had been alike; it takes a moment and can be stopped. */
+export function FairBoard() {
+  const { state, stop, again } = useFair(events.value);
+  switch (state.kind) {
+    case "working":
+      return <Working share={state.share} stop={stop} />;
+    case "stopped":
+      return (
+        <section class="sheet">
+          <h2>In equal conditions</h2>
+          <p>Stopped before it was done.</p>
+          <button type="button" class="button" onClick={again}>
+            Compute again
+          </button>
+        </section>
+      );
+    case "failed":
+      return (
+        <section class="sheet">
+          <h2>In equal conditions</h2>
+          <p>This device could not compute it. Open the page again, or use the report.</p>
+        </section>
+      );
+    case "found":
+      return <Found found={state.found} view={view.value} />;
+  }
+}
+
+const Working = ({ share, stop }: { share: number; stop: () => void }) => (
+  <section class="sheet" aria-busy="true">
+    <h2>In equal conditions</h2>
+    <p role="status">
+      Fitting the model to this vehicle’s runs on its label refrigerant and carrying the runs to
+      equal conditions.
+    </p>
+    <progress class="fair-progress" max={1} value={share} aria-label="Share that is done" />
+    <button type="button" class="button" onClick={stop}>
+      Stop
+    </button>
+  </section>
+);
+
+function Found({ found, view: seen }: { found: FairComparison; view: TrialView }) {
+  if (found.kind === "none") {
+    return (
+      <section class="sheet">
+        <h2>In equal conditions</h2>
+        <p class="empty">This cannot be said yet. {found.why}</p>
+      </section>
+    );
+  }
+  const products = [...new Set(found.rows.map(({ product }) => product))];
+  return (
+    <>
+      {products.map((product) => (
+        <ProductSheet key={product} product={product} found={found} view={seen} />
+      ))}
+      <section class="sheet">
+        <h2>What this rests on</h2>
+        <ul>
+          {found.assumptions.map((text) => (
+            <li key={text}>{text}</li>
+          ))}
+        </ul>
+        <FoldedTable summary="The fitted model" table={lumpTable(found)} />
+      </section>
+    </>
+  );
+}
+
+interface SheetProps {
+  readonly product: string;
+  readonly found: Compared;
+  readonly view: TrialView;
+}
+
+function ProductSheet({ product, found, view: seen }: SheetProps) {
+  const units = unitChoice(seen, preferences.value.system);
+  const name = seen.products.find(({ id }) => id === product)?.name ?? "product";
+  const label = seen.vehicle?.labelRefrigerant ?? "label refrigerant";
+  const rows = found.rows.filter((row) => row.product === product);
+  return (
+    <section class="sheet">
+      <h2>
+        {name} against {label}, in equal conditions
+      </h2>
+      {rows
+        .filter(({ quantity }) => quantity === "vent")
+        .map((row) => (
+          <p key={`${row.condition} ${row.form}`}>
+            <VerdictWord kind={fairKind(row.verdict)} word={row.verdict} />{" "}
+            {fairSentence(row, label, units)}
+          </p>
+        ))}
+      {rows.map((row) => (
+        <Row key={`${row.condition} ${row.quantity} ${row.form}`} row={row} view={seen} />
+      ))}
+      <FoldedTable
+        summary="The numbers, as measured and in equal conditions"
+        table={fairTable(rows, `${name} minus ${label}`, units)}
+      />
+      <DataTable {...standardTable(found, product, label, units)} />
+    </section>
+  );
+}
+
+function Row({ row, view: seen }: { row: FairRow; view: TrialView }) {
+  const id = `fair${useId()}`;
+  const units = unitChoice(seen, preferences.value.system);
+  return (
+    <Fit>
+      {(width) => (
+        <FairScales
+          id={id}
+          title={`${fairName(row)}, ${conditionNames[row.condition]}`}
+          row={row}
+          shown={fairShown(row, units)}
+          width={width}
+        />
+      )}
+    </Fit>
+  );
+}

@@ -1,0 +1,72 @@
+import { compareInEqualConditions } from "../../src/evidence/index.ts";
+import { coverageOf, rankStatistics } from "../../src/inference/index.ts";
+import { hiddenTrial } from "./hidden-trials.ts";
+
+/** Errors and ranks of one kind of run and quantity over hidden trials. */
+export interface Tally {
+  readonly ranks: number[];
+  readonly errors: number[];
+  readonly rawErrors: number[];
+  readonly us: number[];
+}
+
+export interface Survey {
+  readonly tallies: ReadonlyMap<string, Tally>;
+  /** Trials whose hidden vehicle stopped, and those that the comparison gave no answer for. */
+  readonly redrawn: number;
+  readonly unanswered: number;
+  readonly seconds: number;
+}
+
+/** Compares hidden trials and holds the answers against the truths. */
+export function surveyComparisons(
+  count: number,
+  from: number,
+  oddities = 1,
+  draws?: number,
+): Survey {
+  const tallies = new Map<string, Tally>();
+  let [redrawn, unanswered, done] = [0, 0, 0];
+  const began = performance.now();
+  for (let seed = from; done < count; seed++) {
+    const trial = hiddenTrial(seed, oddities);
+    if (!trial) {
+      redrawn++;
+      continue;
+    }
+    done++;
+    const found = compareInEqualConditions(trial.input, draws === undefined ? {} : { draws });
+    if (found.kind === "none") {
+      unanswered++;
+      continue;
+    }
+    for (const { kind, quantity, effect } of trial.effects) {
+      const place = found.rows.findIndex((one) => one.kind === kind && one.quantity === quantity);
+      const row = found.rows[place];
+      const below = found.below[place];
+      if (!row || !below) continue;
+      const key = `${quantity} ${kind}`;
+      const tally = tallies.get(key) ?? { ranks: [], errors: [], rawErrors: [], us: [] };
+      tallies.set(key, tally);
+      tally.ranks.push(below(effect));
+      tally.errors.push(row.equalConditions.value - effect);
+      tally.rawErrors.push(row.asMeasured.value - effect);
+      tally.us.push(row.equalConditions.u);
+    }
+  }
+  return { tallies, redrawn, unanswered, seconds: (performance.now() - began) / 1000 };
+}
+
+export const rms = (values: readonly number[]): number =>
+  Math.sqrt(values.reduce((sum, value) => sum + value * value, 0) / values.length);
+
+/** Lines for a person: coverage, ranks and errors of each kind and quantity. */
+export function surveyText({ tallies, redrawn, unanswered, seconds }: Survey): string {
+  const lines = [...tallies].map(([key, { ranks, errors, rawErrors, us }]) => {
+    const { chiSquare, pValue } = rankStatistics(ranks);
+    return `${key}: 95 % holds ${(100 * coverageOf(ranks, 0.95)).toFixed(1)} %, 50 % holds ${(100 * coverageOf(ranks, 0.5)).toFixed(1)} %, chi-square ${chiSquare.toFixed(1)} of 19 (p ${pValue.toFixed(3)}), rms ${rms(errors).toPrecision(3)} against raw ${rms(rawErrors).toPrecision(3)}, u ${rms(us).toPrecision(3)}, mean ${(errors.reduce((a, b) => a + b, 0) / errors.length).toPrecision(2)}`;
+  });
+  return [...lines, `redrawn ${redrawn}, unanswered ${unanswered}, ${seconds.toFixed(0)} s`].join(
+    "\n",
+  );
+}
