@@ -12,6 +12,7 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { build } from "vite";
 import { benchBlends } from "./bench-blends.mjs";
+import { benchTrial } from "./bench-trial.mjs";
 import { benchVehicle } from "./bench-vehicle.mjs";
 
 const root = new URL("..", import.meta.url).pathname;
@@ -31,6 +32,7 @@ await build({
       input: {
         fluids: entry("fluids"),
         numerics: entry("numerics"),
+        trial: entry("trial"),
         vehicle: entry("vehicle"),
         survey: join(root, "test", "vehicle", "survey.ts"),
       },
@@ -40,6 +42,7 @@ await build({
 const load = (room) => import(pathToFileURL(join(outDir, `${room}.js`)).href);
 const fluids = await load("fluids");
 const { createRandom } = await load("numerics");
+const trial = await load("trial");
 const vehicle = await load("vehicle");
 const survey = await load("survey");
 rmSync(outDir, { recursive: true });
@@ -81,6 +84,7 @@ for (const [label, figures] of Object.entries(native)) {
 }
 benchBlends(fluids, createRandom, time);
 benchVehicle(vehicle, survey);
+benchTrial(trial);
 
 function measure(fluid) {
   const random = createRandom(20);

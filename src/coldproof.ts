@@ -54,9 +54,11 @@ export function main({
     defaultData: join(root, "var/coldproof.sqlite"),
     openStore,
     addresses,
-    now: () => new Date(),
     startServer,
     untilStopped: () => untilStopped(process),
+    http: (request) => fetch(request),
+    now: () => Date.now(),
+    pause: (ms) => new Promise((resolve) => setTimeout(resolve, ms)),
   };
   return runCli(argv, deps);
 }

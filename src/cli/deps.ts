@@ -25,7 +25,11 @@ export interface CliDeps {
   readonly startServer: StartServer;
   /** This machine's addresses in its networks, IPv4, without loopback. */
   readonly addresses: () => readonly string[];
-  readonly now: () => Date;
+  /** Asks a server, this one's or another. Rejects when no answer comes. */
+  readonly http: (request: Request) => Promise<Response>;
+  /** ms since 1970 */
+  readonly now: () => number;
+  readonly pause: (ms: number) => Promise<void>;
   /** Resolves when the person or the system asks the server to stop. */
   readonly untilStopped: () => Promise<void>;
 }

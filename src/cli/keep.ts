@@ -8,7 +8,7 @@ import { fail, withStore } from "./trial.ts";
 export function backup(deps: CliDeps, file: string, options: { data?: string }): Promise<Exit> {
   return withStore(deps, options.data, (store) =>
     saying(deps, file, async () => {
-      const contents = await backupTo(store, file, deps.now());
+      const contents = await backupTo(store, file, new Date(deps.now()));
       return `${file} holds ${inWords(contents)}\n`;
     }),
   );

@@ -6,6 +6,7 @@ import type { CliDeps } from "./deps.ts";
 import { exit, type Exit } from "./exit.ts";
 import { backup, restore, verifyLog } from "./keep.ts";
 import { serve, type ServeOptions } from "./serve.ts";
+import { stream, type StreamOptions } from "./stream.ts";
 import { exportText, fail, importTrial, listTrials, writeTrial } from "./trial.ts";
 import { createWorkspace, listWorkspaces, pairDevice, type WorkspaceOptions } from "./workspace.ts";
 
@@ -46,7 +47,25 @@ function programOf(deps: CliDeps, end: (code: Exit) => void): Command {
   addTrial(program, deps, end);
   addServe(program, deps, end);
   addKeeping(program, deps, end);
+  addStream(program, deps, end);
   return program;
+}
+
+function addStream(program: Command, deps: CliDeps, end: (code: Exit) => void): void {
+  program
+    .command("stream")
+    .description("send what instruments write to standard input into a trial, sample by sample")
+    .requiredOption("--trial <id>", "the trial")
+    .requiredOption("--stream <id>", "the stream, as the Run stage of the app shows it")
+    .option("--server <address>", "where Coldproof is", "http://127.0.0.1:4780")
+    .option(
+      "--key <key>",
+      "the device's key, else COLDPROOF_KEY; none is needed on the same machine",
+    )
+    .option("--every <seconds>", "send what came in so many seconds as one batch", "1")
+    .action(async (options: StreamOptions) => {
+      end(await stream(deps, options));
+    });
 }
 
 const systems: readonly UnitSystem[] = ["as-typed", "si", "us"];

@@ -84,7 +84,7 @@ async function greet(
     lines.push("Every device needs to be paired. See: coldproof workspace --help");
   } else if (sharing !== undefined && lan) {
     const offer = { workspace: homeWorkspace, role: "tester", name: "phone" } as const;
-    const { code } = await offerPairing(store.access, offer, deps.now());
+    const { code } = await offerPairing(store.access, offer, new Date(deps.now()));
     const url = `${sharing.address()}/#/pair/${code}`;
     lines.push("", renderUnicodeCompact(url, { border: 4 }), "");
     lines.push(`Read this with a phone, or open ${url}`);

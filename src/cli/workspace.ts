@@ -14,7 +14,7 @@ export function createWorkspace(deps: CliDeps, name: string, options: WorkspaceO
   return withStore(deps, options.data, async (store): Promise<Exit> => {
     const called = name.trim();
     if (called === "" || called.length > 80) return fail(deps, "a name has 1 to 80 characters.");
-    const { workspace, ...made } = await openWorkspace(store.access, called, deps.now());
+    const { workspace, ...made } = await openWorkspace(store.access, called, new Date(deps.now()));
     const output = outputOn(deps.stdout);
     await output.write(`Workspace ${workspace.name} has the id ${workspace.id}\n`);
     await output.write(codeWords(made, "owner", options.address));
@@ -45,7 +45,11 @@ export function pairDevice(
     if (workspace === undefined) {
       return fail(deps, `there is no workspace ${id}. See: coldproof workspace list`);
     }
-    const made = await offerPairing(store.access, { workspace: id, role, name: "" }, deps.now());
+    const made = await offerPairing(
+      store.access,
+      { workspace: id, role, name: "" },
+      new Date(deps.now()),
+    );
     await outputOn(deps.stdout).write(codeWords(made, role, address));
     return exit.done;
   });

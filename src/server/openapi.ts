@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { envelopeSchema } from "../trial/index.ts";
+import { bodySchemas, envelopeSchema } from "../trial/index.ts";
 import type { OfferedCalculation } from "./deps.ts";
 
 type Json = Readonly<Record<string, unknown>>;
@@ -15,6 +15,10 @@ const issues = z.object({
 const error = z.object({ error: z.object({ kind: z.string(), message: z.string() }) });
 const appended = z.object({ accepted: z.array(z.uuid()), duplicates: z.array(z.uuid()) });
 const batch = z.object({ events: z.array(envelopeSchema) });
+const sampleBatch = z.object({
+  samples: bodySchemas["samples-received"].shape.samples,
+  batch: z.uuidv7().optional(),
+});
 const noAnswer = z.object({
   kind: z.literal("no-answer"),
   reason: z.string(),
@@ -115,6 +119,20 @@ function trialPaths(): Json {
         requestBody: { required: true, ...content(batch, "input") },
         responses: {
           200: answers("On disk.", appended),
+          409: conflict,
+          422: bad,
+          503: notWritten,
+        },
+      },
+    },
+    "/api/trials/{trial}/streams/{stream}/samples": {
+      parameters: [trialInPath, { ...trialInPath, name: "stream" }],
+      post: {
+        summary: "Take a batch of samples from an instrument; the same batch again changes nothing",
+        requestBody: { required: true, ...content(sampleBatch, "input") },
+        responses: {
+          200: answers("On disk.", appended.extend({ batch: z.uuid(), samples: z.int() })),
+          404: unknown,
           409: conflict,
           422: bad,
           503: notWritten,

@@ -15,6 +15,7 @@ import type { ServerDeps } from "./deps.ts";
 import type { Asker } from "./identify.ts";
 import { liveStreams } from "./live.ts";
 import { openApiDocument } from "./openapi.ts";
+import { sampleTaker } from "./streams.ts";
 import { appendEvents, exportAnswer, importTrial, readEvents, reportAnswer } from "./trials.ts";
 
 /** Largest body of a batch, of an import, of a calculation's input and of everything else, bytes. */
@@ -77,6 +78,7 @@ function withTrial(answer: (trial: string, asked: Asked) => Promise<Response>) {
 
 function trialRoutes({ store, report }: ServerDeps): readonly Route[] {
   const ofTrial = "/api/trials/:trial";
+  const takeSamples = sampleTaker();
   return [
     member({
       method: "get",
@@ -106,6 +108,22 @@ function trialRoutes({ store, report }: ServerDeps): readonly Route[] {
       needs: "tester",
       largest: largestBatch,
       answer: withTrial(async (trial, { log, c }) => appendEvents(log, trial, await c.req.text())),
+    }),
+    member({
+      method: "post",
+      path: `${ofTrial}/streams/:stream/samples`,
+      needs: "tester",
+      largest: largestInput,
+      answer: withTrial(async (trial, { log, asker, c }) => {
+        const given = c.req.param("stream");
+        const stream = z.uuid().safeParse(given);
+        if (stream.success) {
+          const where = { workspace: asker.workspace, trial, stream: stream.data };
+          return takeSamples(log, where, await c.req.text());
+        }
+        const accepted = "a stream's id: that of the entry that opened it (UUID)";
+        return invalid([{ field: "stream", value: given, accepted }]);
+      }),
     }),
     member({
       method: "get",

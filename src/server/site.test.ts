@@ -1,6 +1,7 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { gunzipSync } from "node:zlib";
 import { afterAll, expect, test } from "vitest";
 import { get, memoryServer } from "../../test/doors/memory-server.ts";
 import { readSite } from "./index.ts";
@@ -54,4 +55,15 @@ test("an unchanged file is not sent twice", async () => {
   const tag = (await handle(get("/"))).headers.get("etag") ?? "";
   const again = await handle(get("/", { "if-none-match": tag }));
   expect([again.status, await again.text()]).toEqual([304, ""]);
+});
+
+test("texts go packed to who takes them so, and unpacked to others", async () => {
+  const { handle } = await memoryServer({ site });
+  const path = "/assets/main-a1B2c3D4.js";
+  const packed = await handle(get(path, { "accept-encoding": "gzip, br" }));
+  expect(packed.headers.get("content-encoding")).toBe("gzip");
+  expect(gunzipSync(await packed.arrayBuffer()).toString()).toBe("export {};");
+  const plain = await handle(get(path));
+  expect(plain.headers.get("content-encoding")).toBeNull();
+  expect(await plain.text()).toBe("export {};");
 });

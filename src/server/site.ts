@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { extname, join } from "node:path";
+import { gzipSync } from "node:zlib";
 
 export interface SiteFile {
   readonly bytes: Uint8Array<ArrayBuffer>;
@@ -73,5 +74,24 @@ export function siteAnswer(site: Site, request: Request): Response | undefined {
   if (request.headers.get("if-none-match") === file.tag) {
     return new Response(null, { status: 304, headers });
   }
-  return new Response(file.bytes, { headers });
+  if (!isPacked(file.type) || !takesGzip(request)) return new Response(file.bytes, { headers });
+  return new Response(packedBytes(file), {
+    headers: { ...headers, "content-encoding": "gzip", vary: "accept-encoding" },
+  });
+}
+
+/** Texts shrink to a third or less; pictures are packed already. */
+const isPacked = (type: string): boolean => /^text\/|json|javascript|svg/.test(type);
+const takesGzip = (request: Request): boolean =>
+  /\bgzip\b/.test(request.headers.get("accept-encoding") ?? "");
+
+/** Packed when first asked for, and kept: a phone on the bay's network waits for bytes, not for the server. */
+const packed = new WeakMap<SiteFile, Uint8Array<ArrayBuffer>>();
+
+function packedBytes(file: SiteFile): Uint8Array<ArrayBuffer> {
+  const known = packed.get(file);
+  if (known) return known;
+  const bytes = new Uint8Array(gzipSync(file.bytes, { level: 9 }));
+  packed.set(file, bytes);
+  return bytes;
 }

@@ -15,7 +15,7 @@ const mostIssues = 50;
 /** `POST /api/trials/:trial/events` */
 export async function appendEvents(store: WorkspaceLog, trial: string, body: string) {
   const parsed = parseBatch(trial, body);
-  return parsed.kind === "invalid" ? invalid(parsed.issues) : append(store, parsed.events);
+  return parsed.kind === "invalid" ? invalid(parsed.issues) : appendParsed(store, parsed.events);
 }
 
 function parseBatch(trial: string, body: string) {
@@ -50,7 +50,12 @@ function at(index: number, issue: WireIssue): WireIssue {
   return { ...issue, field: `events.${index}.${issue.field}` };
 }
 
-async function append(store: WorkspaceLog, events: readonly TrialEvent[], extra: object = {}) {
+/** Appends events that are in order, and says what became of them; `extra` stands in a good answer. */
+export async function appendParsed(
+  store: WorkspaceLog,
+  events: readonly TrialEvent[],
+  extra: object = {},
+) {
   const outcome = await store.append(events);
   switch (outcome.kind) {
     case "appended": {
@@ -93,7 +98,7 @@ export async function importTrial(store: WorkspaceLog, body: string) {
   if (json.kind === "invalid") return invalid(json.issues);
   const parsed = parseExport(json.value);
   if (parsed.kind === "invalid") return invalid(parsed.issues.slice(0, mostIssues));
-  return append(store, parsed.events, { trial: parsed.trial });
+  return appendParsed(store, parsed.events, { trial: parsed.trial });
 }
 
 /** `GET /api/trials/:trial/export` */

@@ -140,8 +140,10 @@ async function sortByKnown(tx: AppendTx, entries: ReturnType<typeof distinct>["e
   const fresh: StoredEvent[] = [];
   const duplicates: string[] = [];
   const conflicts: string[] = [];
-  for (const { event, content } of entries) {
-    const known = await table.get(event.id);
+  // Asked for together: one after the other a long log would take minutes.
+  const rows = await Promise.all(entries.map(({ event }) => table.get(event.id)));
+  for (const [i, { event, content }] of entries.entries()) {
+    const known = rows[i];
     if (known === undefined) fresh.push(event);
     else (canonicalText(known.event) === content ? duplicates : conflicts).push(event.id);
   }
@@ -149,14 +151,19 @@ async function sortByKnown(tx: AppendTx, entries: ReturnType<typeof distinct>["e
 }
 
 async function insert(tx: AppendTx, fresh: readonly StoredEvent[], outbox: boolean): Promise<void> {
+  const rows = new Map<string, BrowserTables["trials"]["value"]>();
+  const written: Promise<unknown>[] = [];
   for (const event of fresh) {
     const { id, trial } = event;
-    const row = (await tx.objectStore("trials").get(trial)) ?? { trial, seq: 0, pulled: 0 };
+    const known = rows.get(trial) ?? (await tx.objectStore("trials").get(trial));
+    const row = known ?? { trial, seq: 0, pulled: 0 };
     const seq = row.seq + 1;
-    await tx.objectStore("trials").put({ ...row, seq });
-    await tx.objectStore("events").add({ id, trial, seq, event });
-    if (outbox) await tx.objectStore("outbox").add({ trial, seq, id, refused: false });
+    rows.set(trial, { ...row, seq });
+    written.push(tx.objectStore("events").add({ id, trial, seq, event }));
+    if (outbox) written.push(tx.objectStore("outbox").add({ trial, seq, id, refused: false }));
   }
+  for (const row of rows.values()) written.push(tx.objectStore("trials").put(row));
+  await Promise.all(written);
 }
 
 async function read(db: Db, trial: string, after: number): Promise<StoredLog> {
@@ -169,11 +176,11 @@ async function readOutbox(db: Db): Promise<Outbox> {
   const tx = db.transaction(["outbox", "events"]);
   const rows = await tx.objectStore("outbox").getAll();
   const refused = rows.filter((row) => row.refused).map(({ id }) => id);
-  const waiting: StoredEvent[] = [];
-  for (const { id } of rows.filter((row) => !row.refused)) {
-    const stored = await tx.objectStore("events").get(id);
-    if (stored !== undefined) waiting.push(stored.event);
-  }
+  const events = tx.objectStore("events");
+  const stored = await Promise.all(
+    rows.filter((row) => !row.refused).map(({ id }) => events.get(id)),
+  );
+  const waiting = stored.flatMap((one) => (one === undefined ? [] : [one.event]));
   await tx.done;
   return { waiting, refused };
 }

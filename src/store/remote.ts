@@ -20,6 +20,8 @@ const logAnswer = z.object({
 const unreachable = { kind: "failed", reason: "unreachable" } as const;
 const notUnderstood = { kind: "failed", reason: "not-understood" } as const;
 const cannotWrite = { kind: "failed", reason: "cannot-write" } as const;
+const noKey = { kind: "failed", reason: "no-key" } as const;
+const mayNotWrite = { kind: "failed", reason: "may-not-write" } as const;
 
 /**
  * A Coldproof server, over HTTP.
@@ -51,6 +53,7 @@ export function remoteOver(fetch: (request: Request) => Promise<Response>, base:
     trials: async () => {
       const answer = await ask("/api/trials");
       if (answer === undefined) return unreachable;
+      if (answer.status === 401) return noKey;
       const parsed = read(trialsAnswer, answer.body);
       if (answer.status !== 200 || parsed === undefined) return notUnderstood;
       return { kind: "trials", trials: parsed.trials, epoch: parsed.epoch };
@@ -58,7 +61,9 @@ export function remoteOver(fetch: (request: Request) => Promise<Response>, base:
     push: async (trial, events) => {
       const answer = await ask(`/api/trials/${trial}/events`, { events });
       if (answer === undefined) return unreachable;
-      if (answer.status === 503) return cannotWrite;
+      if (answer.status === 401) return noKey;
+      if (answer.status === 403) return mayNotWrite;
+      if (answer.status === 503 || answer.status === 429) return cannotWrite;
       const conflict = answer.status === 409 ? read(conflictAnswer, answer.body) : undefined;
       if (conflict !== undefined) return { kind: "refused", conflicts: conflict.conflicts };
       const taken = answer.status === 200 ? read(appendAnswer, answer.body) : undefined;
@@ -67,6 +72,7 @@ export function remoteOver(fetch: (request: Request) => Promise<Response>, base:
     pull: async (trial, after) => {
       const answer = await ask(`/api/trials/${trial}/events?after=${after}`);
       if (answer === undefined) return unreachable;
+      if (answer.status === 401) return noKey;
       const log = answer.status === 200 ? read(logAnswer, answer.body) : undefined;
       const events = log === undefined ? undefined : eventsOf(log.events);
       if (log === undefined || events === undefined) return notUnderstood;

@@ -6,8 +6,11 @@ import type { AppendOutcome, StoredLog, StoredTrial } from "./port.ts";
  * - `unreachable`: no answer.
  * - `not-understood`: an answer that this version cannot read.
  * - `cannot-write`: the server could not keep the events now.
+ * - `no-key`: the server knows no key of this device, or took it back.
+ * - `may-not-write`: the device may read here, and no more.
  */
-export type RemoteFailure = "unreachable" | "not-understood" | "cannot-write";
+export type RemoteFailure =
+  "unreachable" | "not-understood" | "cannot-write" | "no-key" | "may-not-write";
 interface Failed {
   readonly kind: "failed";
   readonly reason: RemoteFailure;
@@ -52,6 +55,8 @@ export type SynchroniseOutcome =
       readonly kind: "interrupted";
       readonly reason: RemoteFailure;
       readonly waiting: number;
+      /** How many events came all the same; absent when none was asked for. */
+      readonly pulled?: number;
     };
 
 /** A push holds at most so many events, and so many characters unless one event alone is longer. */
@@ -77,9 +82,12 @@ export async function synchronise(
   if (theirs.kind === "failed") return interrupted(theirs);
   await offerWhatTheyLost(store, theirs);
   const pushed = await pushAll(store, remote);
-  if (pushed.kind === "failed") return interrupted(pushed);
+  // A device that may only read still follows what the others write.
+  const mayGoOn = pushed.kind === "pushed" || pushed.reason === "may-not-write";
+  if (pushed.kind === "failed" && !mayGoOn) return interrupted(pushed);
   const pulled = await pullAll(store, remote, theirs.trials);
   if (pulled.kind === "failed") return interrupted(pulled);
+  if (pushed.kind === "failed") return { ...(await interrupted(pushed)), pulled: pulled.count };
   const { refused } = await store.outbox();
   return {
     kind: "synchronised",

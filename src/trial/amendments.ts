@@ -10,7 +10,8 @@ import type { CorrectionView, EntryType, Refused, StoredEvent, WithdrawalView } 
  * and the entry is marked so that a person can look.
  */
 export interface Amendments {
-  readonly ofEntry: (id: string) => History;
+  /** Undefined when nobody amended the entry. */
+  readonly ofEntry: (id: string) => History | undefined;
   readonly refused: readonly Refused[];
 }
 
@@ -39,11 +40,13 @@ const refusal = (
 const byAt = (a: StoredEvent, b: StoredEvent): number =>
   inOrder({ id: a.id, when: a.at }, { id: b.id, when: b.at });
 
-/** @param types  Type of every entry that can be amended, by id. */
+/** @param typesOf  Gives the type of every entry that can be amended, by id; asked only when needed. */
 export function amendments(
   events: readonly StoredEvent[],
-  types: ReadonlyMap<string, EntryType>,
+  typesOf: () => ReadonlyMap<string, EntryType>,
 ): Amendments {
+  if (events.length === 0) return { refused: [], ofEntry: () => undefined };
+  const types = typesOf();
   const refused: Refused[] = [];
   const ordered = [...events].sort(byAt);
   const amending = new Set(ordered.map(({ id }) => id));
@@ -55,7 +58,18 @@ export function amendments(
     else refused.push(correction);
   }
   const withdrawals = readWithdrawals(ordered, types, corrections, amending, refused);
-  return { refused, ofEntry: (id) => historyOf(id, [...corrections.values()], withdrawals) };
+  const byTarget = new Map<string, Correction[]>();
+  for (const correction of corrections.values()) {
+    const known = byTarget.get(correction.target);
+    if (known) known.push(correction);
+    else byTarget.set(correction.target, [correction]);
+  }
+  const ofEntry = (id: string): History | undefined => {
+    const mine = byTarget.get(id);
+    if (!mine && !withdrawals.has(id)) return undefined;
+    return historyOf(id, mine ?? [], withdrawals);
+  };
+  return { refused, ofEntry };
 }
 
 function readCorrection(
@@ -107,10 +121,9 @@ function readWithdrawals(
 
 function historyOf(
   entry: string,
-  all: readonly Correction[],
+  mine: readonly Correction[],
   withdrawals: ReadonlyMap<string, WithdrawalView>,
 ): History {
-  const mine = all.filter(({ target }) => target === entry);
   const active = mine.filter(({ event }) => !withdrawals.has(event.id));
   const effective = active.at(-1);
   const known = effective ? knownTo(effective, mine) : new Set<string>();

@@ -103,6 +103,14 @@ function checksOf<T extends EventType>(type: T, body: BodyOf<T>): Check[] {
       ),
     ],
     "transfer-posted": transferChecks,
+    "stream-opened": (b) =>
+      b.columns.map((column, i) =>
+        check(
+          `columns.${i}.unit`,
+          { value: 1, unit: column.unit },
+          quantityDimension[column.quantity],
+        ),
+      ),
     "trace-imported": (b) => [
       ...b.mapping.columns.map((column, i) =>
         check(

@@ -283,6 +283,30 @@ export const bodySchemas = {
     .refine((body) => (body.method === "identifier") === (body.responded === undefined), {
       error: "a detector gives a yes or a no; an identifier gives percentages",
     }),
+  /** Instruments that will send samples as they read: what each value of a sample is. */
+  "stream-opened": z.strictObject({
+    ...where,
+    name: label,
+    columns: z
+      .array(
+        z.strictObject({
+          column: text(120).min(1),
+          quantity: z.enum(readingQuantities),
+          unit: text(24).min(1),
+          instrument: id.optional(),
+        }),
+      )
+      .min(1)
+      .max(60),
+  }),
+  /** A batch of samples: one value a column of the stream, null where an instrument said nothing. */
+  "samples-received": z.strictObject({
+    stream: id,
+    samples: z
+      .array(z.strictObject({ at: instant, values: z.array(z.number().nullable()).min(1).max(60) }))
+      .min(1)
+      .max(2000),
+  }),
   /** How a person reads a sentence of a label, instead of the rules on its words. */
   "claim-read": z.strictObject({
     product: id,

@@ -1,6 +1,7 @@
 import { amendments, type Amendments } from "./amendments.ts";
 import type { BodyOf } from "./events.ts";
 import { canonicalText, inOrder, sorted } from "./order.ts";
+import { parseBody } from "./parse.ts";
 import { freshMemory, type Memory, rememberedBody } from "./memory.ts";
 import type { Entry, EntryOf, EntryType, Refused, StoredEvent } from "./view.ts";
 
@@ -24,19 +25,32 @@ function distinct(
   events: readonly StoredEvent[],
   refused: Refused[],
   memory: Memory,
-): StoredEvent[] {
-  const byId = new Map<string, StoredEvent[]>();
+): readonly StoredEvent[] {
+  const byId = new Map<string, StoredEvent>();
+  const several = new Map<string, Set<StoredEvent>>();
   for (const event of events) {
-    const same = byId.get(event.id) ?? [];
-    if (!same.includes(event)) byId.set(event.id, [...same, event]);
+    const first = byId.get(event.id);
+    if (first === undefined) byId.set(event.id, event);
+    else if (first !== event) {
+      const same = several.get(event.id) ?? new Set([first]);
+      several.set(event.id, same.add(event));
+    }
   }
-  return [...byId.values()].flatMap((same) => {
-    if (same.length === 1) return same;
-    const contents = new Map(same.map((event) => [rankText(event, memory), event]));
-    const [speaker, ...others] = [...contents].sort(([a], [b]) => (a < b ? -1 : 1));
-    for (const [, event] of others) refused.push(refusal(event, "same-id-other-content"));
-    return speaker ? [speaker[1]] : [];
-  });
+  for (const [id, same] of several) byId.set(id, speakerOf(same, refused, memory));
+  return [...byId.values()];
+}
+
+/** Of events under one id: the one that counts; the others are refused. */
+function speakerOf(
+  same: ReadonlySet<StoredEvent>,
+  refused: Refused[],
+  memory: Memory,
+): StoredEvent {
+  const contents = new Map([...same].map((event) => [rankText(event, memory), event]));
+  const ranked = [...contents].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, event]) => event);
+  const [speaker, ...others] = ranked as [StoredEvent, ...StoredEvent[]];
+  for (const event of others) refused.push(refusal(event, "same-id-other-content"));
+  return speaker;
 }
 
 const rankText = (event: StoredEvent, memory: Memory): string =>
@@ -51,20 +65,38 @@ const refusal = (event: StoredEvent, reason: Refused["reason"]): Refused => ({
 
 /** The trial is the one that the earliest opening names, else that of the earliest event. */
 function trialOf(events: readonly StoredEvent[]): string | undefined {
-  const byAt = [...events].sort((a, b) => inOrder(stampedAt(a), stampedAt(b)));
-  return (byAt.find(({ type }) => type === "trial-opened") ?? byAt[0])?.trial;
+  const openings = events.filter(({ type }) => type === "trial-opened");
+  return earliest(openings.length > 0 ? openings : events)?.trial;
+}
+
+function earliest([first, ...rest]: readonly StoredEvent[]): StoredEvent | undefined {
+  let found = first;
+  for (const event of rest) {
+    if (found && inOrder(stampedAt(event), stampedAt(found)) < 0) found = event;
+  }
+  return found;
 }
 
 const isEntryType = (type: StoredEvent["type"]): type is EntryType =>
   type !== "entry-corrected" && type !== "entry-withdrawn";
 
-/** The entry before anybody amended it, or the reason why its body says nothing. */
-function plainEntry<T extends EntryType>(
+/** `plainEntry`, once an event. */
+function rememberedEntry<T extends EntryType>(
   event: StoredEvent,
   type: T,
   memory: Memory,
 ): EntryOf<T> | Refused {
-  const parsed = rememberedBody(memory, event, type);
+  const known = memory.entries.get(event);
+  // One event has one type, so what was kept for it is of that type.
+  if (known) return known as EntryOf<T> | Refused;
+  const entry = plainEntry(event, type);
+  memory.entries.set(event, entry);
+  return entry;
+}
+
+/** The entry before anybody amended it, or the reason why its body says nothing. */
+function plainEntry<T extends EntryType>(event: StoredEvent, type: T): EntryOf<T> | Refused {
+  const parsed = parseBody(type, event.body);
   if (parsed.kind === "invalid") {
     return { ...refusal(event, "bad-body"), issues: parsed.issues };
   }
@@ -87,6 +119,7 @@ function whenOf(body: object, at: string): string {
 
 function amended<T extends EntryType>(entry: EntryOf<T>, amends: Amendments): EntryOf<T> {
   const history = amends.ofEntry(entry.id);
+  if (!history) return entry;
   const body = (history.effective as BodyOf<T> | undefined) ?? entry.body;
   return {
     ...entry,
@@ -103,22 +136,21 @@ export function fold(events: readonly StoredEvent[], memory: Memory = freshMemor
   const refused: Refused[] = [];
   const unique = distinct(events, refused, memory);
   const trial = trialOf(unique);
-  const plain = new Map<string, EntryOf<EntryType>>();
+  const plain: EntryOf<EntryType>[] = [];
   const amending: StoredEvent[] = [];
   for (const event of unique) {
     if (event.trial !== trial) {
       refused.push(refusal(event, "other-trial"));
     } else if (isEntryType(event.type)) {
-      const entry = plainEntry(event, event.type, memory);
+      const entry = rememberedEntry(event, event.type, memory);
       if ("reason" in entry) refused.push(entry);
-      else plain.set(entry.id, entry);
+      else plain.push(entry);
     } else {
       amending.push(event);
     }
   }
-  const types = new Map([...plain.values()].map(({ id, type }) => [id, type]));
-  const amends = amendments(amending, types);
-  const entries = [...plain.values()].map((entry) => amended(entry, amends) as Entry);
+  const amends = amendments(amending, () => new Map(plain.map(({ id, type }) => [id, type])));
+  const entries = plain.map((entry) => amended(entry, amends) as Entry);
   return {
     ...(trial !== undefined && { trial }),
     entries: sorted(entries),

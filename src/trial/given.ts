@@ -4,7 +4,9 @@ type Optional<T> = { [K in keyof T]: undefined extends T[K] ? K : never }[keyof 
 export function given<T extends object>(
   fields: T,
 ): Omit<T, Optional<T>> & { readonly [K in Optional<T>]?: Exclude<T[K], undefined> } {
-  const present = Object.entries(fields).filter(([, value]) => value !== undefined);
-  // Removing undefined fields is what the return type says; `fromEntries` cannot know the keys.
-  return Object.fromEntries(present) as ReturnType<typeof given<T>>;
+  const present: Partial<T> = {};
+  // A plain loop: this runs once a reading, and long logs hold hundreds of thousands.
+  for (const key in fields) if (fields[key] !== undefined) present[key] = fields[key];
+  // Removing undefined fields is what the return type says; a loop cannot tell the compiler.
+  return present as ReturnType<typeof given<T>>;
 }

@@ -44,6 +44,7 @@ export type { Mapping, TraceContents } from "./traces/read.ts";
 export { proposeIntervals, within } from "./traces/intervals.ts";
 export { settle } from "./traces/settle.ts";
 export type { SettleOptions } from "./traces/settle.ts";
+export { type Outlook, outlookOf } from "./traces/outlook.ts";
 export type { Measured } from "./measured.ts";
 export type {
   Atmosphere,

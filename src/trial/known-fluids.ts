@@ -1,4 +1,13 @@
-import { fluidIds, fluidInfo, namedBlends } from "../fluids/index.ts";
+import { z } from "zod";
+import data from "../../data/facts/known-fluids.json";
+
+const names = z
+  .object({
+    schema: z.literal(1),
+    fluids: z.record(z.string(), z.string()),
+    blends: z.array(z.string()),
+  })
+  .parse(data);
 
 export interface KnownFluid {
   /** What the log takes as a fluid. */
@@ -7,9 +16,12 @@ export interface KnownFluid {
   readonly name: string;
 }
 
-/** Every pure fluid with an equation here: what a label, a can or a vessel may be said to hold. */
+/**
+ * Every pure fluid with an equation here: what a label, a can or a vessel may be said to hold. Read from
+ * a list of names, because a screen that only offers them must not load the equations.
+ */
 export const knownFluids = (): readonly KnownFluid[] =>
-  fluidIds.map((id) => ({ id, name: fluidInfo(id).name }));
+  Object.entries(names.fluids).map(([id, name]) => ({ id, name }));
 
 /** Every named blend: what a can or a label may be said to hold, beside the pure fluids. */
-export const knownBlends = (): readonly string[] => namedBlends.map(({ name }) => name);
+export const knownBlends = (): readonly string[] => names.blends;

@@ -1,7 +1,7 @@
 import type { EventType } from "./events.ts";
 import { type Parsed, parseBody } from "./parse.ts";
 import type { Series, Settlement, TraceView } from "./traces/view.ts";
-import type { StoredEvent } from "./view.ts";
+import type { EntryOf, EntryType, Refused, StoredEvent } from "./view.ts";
 
 /**
  * What a caller may keep between two projections of a growing log, so that long traces are read and
@@ -9,14 +9,24 @@ import type { StoredEvent } from "./view.ts";
  * event that is let go takes its part along. A projection without it gives the same view.
  */
 export interface Memory {
+  /** Bodies of events that share their id with another: which of them is sound decides. */
   readonly bodies: WeakMap<StoredEvent, Parsed<object>>;
+  /** Entries before anybody amended them. */
+  readonly entries: WeakMap<StoredEvent, EntryOf<EntryType> | Refused>;
   readonly traces: WeakMap<object, { readonly atmosphere: number; readonly view: TraceView }>;
+  /** Streams by the body that opened them, with the batches that were read. */
+  readonly streams: WeakMap<
+    object,
+    { readonly atmosphere: number; readonly batches: readonly object[]; readonly view: TraceView }
+  >;
   readonly settlements: WeakMap<Series, Map<string, Settlement>>;
 }
 
 export const freshMemory = (): Memory => ({
   bodies: new WeakMap(),
+  entries: new WeakMap(),
   traces: new WeakMap(),
+  streams: new WeakMap(),
   settlements: new WeakMap(),
 });
 

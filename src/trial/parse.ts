@@ -3,6 +3,7 @@ import { refineVehicle } from "../vehicle/index.ts";
 import { quantityIssues } from "./dimensions.ts";
 import { type BodyOf, bodySchemas, envelopeSchema, type EventType } from "./events.ts";
 import type { TrialEvent } from "./events.ts";
+import { isPlainBody } from "./plain-body.ts";
 import type { Issue } from "./view.ts";
 
 export type Parsed<T> =
@@ -59,7 +60,9 @@ function acceptedBy(issue: z.core.$ZodIssue): string {
 
 /** A body of one type: its form, then its units and ranges. */
 export function parseBody<T extends EventType>(type: T, body: unknown): Parsed<BodyOf<T>> {
-  const result = bodySchemas[type].safeParse(body);
+  const result = isPlainBody(type, body)
+    ? ({ success: true, data: body } as const)
+    : bodySchemas[type].safeParse(body);
   if (!result.success) return { kind: "invalid", issues: issuesOf(result.error, body) };
   // The schema of `type` gives the body of `type`; the compiler sees only the union of all bodies.
   const value = result.data as BodyOf<T>;

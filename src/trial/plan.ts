@@ -15,9 +15,29 @@ import type {
   VesselView,
 } from "./view.ts";
 
+/** Lists already parted by type: a long log is looked through once, not once a type. */
+const parted = new WeakMap<readonly Entry[], ReadonlyMap<EntryType, Entry[]>>();
+
+function partsOf(entries: readonly Entry[]): ReadonlyMap<EntryType, readonly Entry[]> {
+  const known = parted.get(entries);
+  if (known) return known;
+  const parts = new Map<EntryType, Entry[]>();
+  for (const entry of entries) {
+    const part = parts.get(entry.type);
+    if (part) part.push(entry);
+    else parts.set(entry.type, [entry]);
+  }
+  parted.set(entries, parts);
+  return parts;
+}
+
 /** Entries of one type, in the order they stand. */
-export const ofType = <T extends EntryType>(entries: readonly Entry[], type: T): EntryOf<T>[] =>
-  entries.filter((entry): entry is Entry & EntryOf<T> => entry.type === type);
+export const ofType = <T extends EntryType>(
+  entries: readonly Entry[],
+  type: T,
+): readonly EntryOf<T>[] =>
+  // A part holds entries of its type only; the map's type cannot say so.
+  (partsOf(entries).get(type) ?? []) as unknown as readonly EntryOf<T>[];
 
 const si = (quantity: Quantity | undefined, atmosphere?: number): number | undefined =>
   quantity && toSI(quantity, atmosphere);

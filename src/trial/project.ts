@@ -17,6 +17,7 @@ import { runViews } from "./runs.ts";
 import { stageViews } from "./stages/stages.ts";
 import { proposeIntervals } from "./traces/intervals.ts";
 import { readTrace } from "./traces/read.ts";
+import { readStream, type StreamBatch } from "./traces/stream.ts";
 import type { TraceView } from "./traces/view.ts";
 import type { Entry, EntryOf, StoredEvent, TrialView } from "./view.ts";
 
@@ -37,7 +38,10 @@ export function project(events: readonly StoredEvent[], memory: Memory = freshMe
   const products = productViews(standing);
   const vessels = vesselViews(standing, atmosphere.value);
   const readings = readingViews(standing, instruments, atmosphere.value);
-  const traces = traceViews(standing, atmosphere.value, memory);
+  const traces = [
+    ...traceViews(standing, atmosphere.value, memory),
+    ...streamViews(standing, atmosphere.value, memory),
+  ];
   const runs = runViews({
     entries: standing,
     traces,
@@ -90,5 +94,47 @@ function traceView({ id, when, body }: EntryOf<"trace-imported">, atmosphere: nu
     when,
     ...contents,
     proposals: body.kind === "run" ? proposeIntervals(contents) : [],
+  });
+}
+
+/** Streams read like files that still grow: the samples of a stream, in whatever batches they came. */
+function streamViews(
+  entries: readonly Entry[],
+  atmosphere: number,
+  { streams }: Memory,
+): TraceView[] {
+  const opened = ofType(entries, "stream-opened");
+  if (opened.length === 0) return [];
+  const batches = new Map<string, StreamBatch[]>(opened.map(({ id }) => [id, []]));
+  for (const { body } of ofType(entries, "samples-received")) batches.get(body.stream)?.push(body);
+  return opened.map((entry) => {
+    const mine = batches.get(entry.id) ?? [];
+    const known = streams.get(entry.body);
+    if (known?.atmosphere === atmosphere && areSame(known.batches, mine)) return known.view;
+    const view = streamView(entry, mine, atmosphere);
+    streams.set(entry.body, { atmosphere, batches: mine, view });
+    return view;
+  });
+}
+
+const areSame = (a: readonly object[], b: readonly object[]): boolean =>
+  a.length === b.length && a.every((one, i) => one === b[i]);
+
+function streamView(
+  { id, when, body }: EntryOf<"stream-opened">,
+  batches: readonly StreamBatch[],
+  atmosphere: number,
+): TraceView {
+  const contents = readStream(body.columns, batches, atmosphere);
+  return given({
+    id,
+    fileName: body.name,
+    kind: "run" as const,
+    stage: body.stage,
+    round: body.round,
+    when,
+    stream: true as const,
+    ...contents,
+    proposals: proposeIntervals(contents),
   });
 }

@@ -6,29 +6,11 @@ import { instrumentUncertainty } from "./instruments.ts";
 import { type Memory, rememberedSettlement } from "./memory.ts";
 import { ofType } from "./plan.ts";
 import { secondsOf } from "./traces/clock.ts";
+import { settleOptions } from "./traces/criteria.ts";
 import { within } from "./traces/intervals.ts";
 import { settle } from "./traces/settle.ts";
 import type { Series, Settlement, TraceView } from "./traces/view.ts";
 import type { Entry, EntryOf, InstrumentView, ReadingView, RunValue, RunView } from "./view.ts";
-
-/**
- * Slopes up to which a quantity counts as settled, SI per second. Vent 0.1 K/min and head 0.05 bar/min
- * over the last five minutes are common practice, no source; the other temperatures and the low side
- * take the same figures (a choice).
- */
-const slopeLimits: Readonly<Partial<Record<ReadingQuantity, number>>> = {
-  "vent-temperature": 0.1 / 60,
-  "return-air-temperature": 0.1 / 60,
-  "outside-temperature": 0.1 / 60,
-  "high-side": 5e3 / 60,
-  "low-side": 5e3 / 60,
-};
-
-const mayCycle: ReadonlySet<ReadingQuantity> = new Set([
-  "low-side",
-  "high-side",
-  "vent-temperature",
-]);
 
 export interface RunInput {
   readonly entries: readonly Entry[];
@@ -87,8 +69,7 @@ function traceValues(
     const { quantity } = series;
     const settlement = rememberedSettlement(source.memory, series, `${from} ${to}`, () => {
       const { t, values: y } = within(series, from, to);
-      const options = { slopeLimit: slopeLimits[quantity], mayCycle: mayCycle.has(quantity) };
-      return settle(t, y, given(options));
+      return settle(t, y, settleOptions(quantity));
     });
     if (settlement.kind === "too-short") {
       const reason = `${settlement.n} good samples over ${settlement.seconds.toFixed(0)} s; a settled value needs ${settlement.neededSeconds} s`;

@@ -7,16 +7,17 @@ import "./look/app.css";
 import { render } from "preact";
 import { App } from "./shell/app.tsx";
 import { CannotKeep } from "./shell/cannot-keep.tsx";
-import { startLogKeeper, startSynchronising } from "./shell/log-keeper.ts";
+import { startLogKeeper } from "./shell/log-keeper.ts";
 import { registerOffline } from "./shell/offline.ts";
+import { startSynchronising } from "./shell/synchronising.ts";
 
 const root = document.getElementById("app");
 if (!root) throw new Error("the page has no place for the app");
 
 try {
   await startLogKeeper();
-  startSynchronising();
   render(<App />, root);
+  await startSynchronising();
   registerOffline();
 } catch (error) {
   if (!(error instanceof DOMException)) throw error;

@@ -1,3 +1,4 @@
+import { readdirSync } from "node:fs";
 import { join } from "node:path";
 import { defineConfig } from "vite";
 import { offlineBuild } from "./offline-build.ts";
@@ -17,15 +18,17 @@ export default defineConfig({
   base: "/",
   publicDir: "public",
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
-  plugins: [offlineBuild(["icon.svg", "manifest.webmanifest"])],
+  plugins: [offlineBuild(readdirSync(at("public")))],
   build: {
     outDir: "../../dist/web",
     emptyOutDir: true,
     // The page forbids data: addresses, so nothing may be folded into the style sheet.
     assetsInlineLimit: 0,
-    // The equations and tables of all fluids come along: the app computes without a network.
+    // The equations and tables of all fluids come along for the worker: the app computes without a network.
     chunkSizeWarningLimit: 1500,
     rolldownOptions: {
+      // A room's door names all of its parts; a screen loads those that it uses, and no others.
+      treeshake: { moduleSideEffects: (id) => /\.css$|\/web\/|node_modules/.test(id) },
       input: {
         index: at("index.html"),
         sw: at("service-worker.ts"),
@@ -33,6 +36,8 @@ export default defineConfig({
         "fair-worker": at("engine/fair-worker.ts"),
       },
       output: {
+        // On its own, so that what must be said to it before it is used is said first (shell/no-eval.ts).
+        codeSplitting: { groups: [{ name: "zod", test: /node_modules[\\/]zod/ }] },
         entryFileNames: ({ name }) => fixedNames.get(name) ?? "assets/[name]-[hash].js",
       },
     },

@@ -58,6 +58,11 @@ test.each(cases)("$width px wide, $colorScheme", async ({ width, colorScheme }) 
     }
     found.push(...(await grave(page)).map((one) => `${screen} ${one}`));
   }
+  for (const place of ["devices", "pair"]) {
+    await page.goto(`${url}#/${place}`);
+    await page.getByRole("heading", { level: 1, name: /device/i }).waitFor();
+    found.push(...(await grave(page)).map((one) => `${place} ${one}`));
+  }
   expect(found).toEqual([]);
   await page.close();
 });

@@ -89,6 +89,14 @@ test.each([360, 390])("at %i px", async (width) => {
   await page.goto(`${url}#/new`);
   await page.getByRole("heading", { level: 1, name: "What is the question?" }).waitFor();
   faults.push(...(await faultsOf(page, "new")));
+  for (const [place, heading] of [
+    ["devices", "Devices"],
+    ["pair", "Pair this device"],
+  ] as const) {
+    await page.goto(`${url}#/${place}`);
+    await page.getByRole("heading", { level: 1, name: heading }).waitFor();
+    faults.push(...(await faultsOf(page, place)));
+  }
   expect(faults).toEqual([]);
   await page.close();
 });

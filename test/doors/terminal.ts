@@ -30,10 +30,12 @@ export async function terminal(
     ...plainCalculation,
     openStore,
     addresses: () => ["192.0.2.7"],
-    now: () => new Date("2026-06-14T08:00:00Z"),
     report: (events) => `<p>${events.length} events</p>`,
     startServer: () => Promise.resolve({ kind: "refused", reason: "port-taken", port: 4780 }),
     untilStopped: () => Promise.resolve(),
+    http: () => Promise.reject(new Error("no network in a test")),
+    now: () => 1_781_426_460_000,
+    pause: () => Promise.resolve(),
     ...change,
   });
   return { code, out: stdout.text, err: stderr.text };

@@ -9,7 +9,10 @@ const statuses = { "not-started": "not started", open: "open", done: "done" } as
 /** The walk through the stages, each with what was done in it and when. */
 export function Done({ page, id, title }: { page: Page } & SectionEntry) {
   const { view } = page;
-  const setUp = view.entries.filter(({ body }) => !("stage" in body));
+  // Samples are told by their stream and shown as its trace: a line each would bury the rest.
+  const setUp = view.entries.filter(
+    ({ type, body }) => !("stage" in body) && type !== "samples-received",
+  );
   return (
     <Section
       id={id}

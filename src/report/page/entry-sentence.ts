@@ -46,6 +46,8 @@ const sentences: Sentences = {
       body.note,
     ),
   "trace-imported": ({ fileName }) => `Logger file imported: ${fileName}`,
+  "stream-opened": ({ name }) => `Instruments stream: ${name}`,
+  "samples-received": ({ samples }) => `Samples from a stream: ${samples.length}`,
   "sample-tested": (body, page) =>
     joined(
       `${testerNames[body.method]}: ${testerAnswer(body)}`,

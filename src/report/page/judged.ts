@@ -1,11 +1,4 @@
-import {
-  judgeRunValue,
-  type ReadingView,
-  type RunValue,
-  type RunView,
-  type Verdict,
-} from "../../trial/index.ts";
-import { unitOfRunValue } from "../choose-unit.ts";
+import type { ReadingView, Verdict } from "../../trial/index.ts";
 import type { Page } from "./context.ts";
 
 export interface JudgedReading {
@@ -29,16 +22,4 @@ export const judgedReadings = ({ view, judge }: Page): JudgedReading[] =>
       ...(run !== undefined && { run }),
     });
     return verdict ? { reading, verdict } : { reading };
-  });
-
-/** The figures of a run with the unit in which each came. */
-export const runFigures = (
-  run: RunView,
-  { view }: Page,
-): { readonly value: RunValue; readonly typedUnit?: string; readonly verdict?: Verdict }[] =>
-  run.values.map((value) => {
-    const typedUnit = unitOfRunValue(value, view.readings, view.traces);
-    if (typedUnit === undefined) return { value };
-    const verdict = judgeRunValue(view, run, value, typedUnit);
-    return { value, typedUnit, ...(verdict && { verdict }) };
   });

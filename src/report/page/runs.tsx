@@ -12,7 +12,7 @@ import { DataTable, FoldedTable } from "../pictures/picture.tsx";
 import { TraceChart, traceTable } from "../pictures/trace-chart.tsx";
 import { instrumentName, type Page, stageName, substanceName } from "./context.ts";
 import { HoldWords } from "./hold-words.tsx";
-import { runFigures } from "./judged.ts";
+import { runFigures } from "./run-figures.ts";
 import { Section, type SectionEntry, Twice } from "./section.tsx";
 import { holdPicture, tracePicture } from "./trace-picture.ts";
 

@@ -3,7 +3,7 @@ import type { Entry } from "../view.ts";
 import * as rules from "./by-stage.ts";
 import { cautionsFor } from "./cautions.ts";
 import { promptsFor } from "./prompts.ts";
-import { type Facts, isAt, type Place, type Standing } from "./requirements.ts";
+import { type Facts, type Place, type Standing } from "./requirements.ts";
 import { stageTexts } from "./texts.ts";
 import type { StageView } from "./view.ts";
 
@@ -24,14 +24,21 @@ function places({ products }: Facts): Place[] {
 }
 
 /** Where every stage stands. Nothing forbids an order: status follows from what the log holds. */
-export const stageViews = (facts: Facts, entries: Standing): StageView[] =>
-  places(facts).map((place) => stageView(facts, entries, place));
+export function stageViews(facts: Facts, entries: Standing): StageView[] {
+  const begun = new Set(entries.map(placeOf));
+  return places(facts).map((place) => stageView(facts, entries, place, begun));
+}
 
-function stageView(facts: Facts, entries: Standing, place: Place): StageView {
+function stageView(
+  facts: Facts,
+  entries: Standing,
+  place: Place,
+  begun: ReadonlySet<string>,
+): StageView {
   const { stage, round } = place;
   const requirements = rules[stage](facts, entries, place);
   const about = facts.products.filter(({ id }) => round === undefined || id === round);
-  const started = entries.some((entry) => belongs(entry, place));
+  const started = begun.has(`${stage} ${round ?? ""}`);
   return {
     stage,
     ...(round !== undefined && { round }),
@@ -51,8 +58,9 @@ function statusOf(started: boolean, complete: boolean): StageView["status"] {
   return started ? "open" : "not-started";
 }
 
-/** Lists and the opening belong to Plan; everything else says where it belongs. */
-function belongs(entry: Entry, place: Place): boolean {
-  if (!("stage" in entry.body)) return place.stage === "plan";
-  return isAt(place, entry.body);
+/** Lists and the opening belong to Plan; samples to their stream; everything else says where it belongs. */
+function placeOf({ type, body }: Entry): string {
+  if (type === "samples-received") return "";
+  if (!("stage" in body)) return "plan ";
+  return `${body.stage} ${body.round ?? ""}`;
 }

@@ -33,10 +33,7 @@ export function proposeIntervals(trace: TraceContents): readonly IntervalProposa
 }
 
 function segmentsOf({ t, values }: Series): Segment[] {
-  const parked = Array.from(values, (_, i) => {
-    const near = values.subarray(Math.max(0, i - smoothing), i + smoothing + 1);
-    return median(near) < parkedBelow;
-  });
+  const parked = parkedAt(values);
   const segments: Segment[] = [];
   let first = 0;
   for (let i = 1; i <= t.length; i++) {
@@ -46,6 +43,19 @@ function segmentsOf({ t, values }: Series): Segment[] {
     first = i;
   }
   return segments;
+}
+
+/** Is the median speed around each sample that of a parked vehicle? Sorted only where both kinds are near. */
+function parkedAt(values: Float64Array): readonly boolean[] {
+  const isSlow = (i: number): number => ((values[i] ?? parkedBelow) < parkedBelow ? 1 : 0);
+  let slow = 0;
+  for (let i = 0; i < smoothing; i++) slow += isSlow(i);
+  return Array.from(values, (_, i) => {
+    slow += isSlow(i + smoothing) - isSlow(i - smoothing - 1);
+    if (slow === 0) return false;
+    const near = values.subarray(Math.max(0, i - smoothing), i + smoothing + 1);
+    return slow === near.length || median(near) < parkedBelow;
+  });
 }
 
 /** A road interval begins when its speed is reached and ends when it is left. */

@@ -110,6 +110,8 @@ export interface TraceView {
   /** The file's clock at t = 0, as `run-recorded` takes it; counts from 1970 when time is elapsed. */
   readonly start: string;
   readonly clock: "file" | "elapsed";
+  /** It came sample by sample and may grow; its clock is UTC. */
+  readonly stream?: true;
   readonly rows: { readonly read: number; readonly kept: number };
   readonly series: readonly Series[];
   readonly problems: readonly TraceProblem[];

@@ -22,25 +22,33 @@ function stateOf(view: TrialView): string {
   return open.length === 0 ? count : `${count}; open: ${open.slice(0, 3).join(", ")}`;
 }
 
-/** Reads every trial of the device; imported logger files are left out, since no list needs them. */
+/** Rows already made, with the number of events that they were made from. */
+const made = new Map<string, { readonly events: number; readonly row: TrialRow }>();
+/** Long, and nothing that a list shows. */
+const leftOut = new Set<string>(["trace-imported", "samples-received"]);
+
+/** Reads the trials of the device that grew since the last time. */
 export async function readTrialRows(): Promise<void> {
   const rows: TrialRow[] = [];
-  for (const { trial } of await theStore().trials()) {
-    const { events } = await theStore().read(trial);
-    const view = project(events.filter(({ type }) => type !== "trace-imported"));
-    rows.push({
-      trial,
-      title: view.opened?.title ?? "A trial without its question",
-      question: view.opened?.question ?? "",
-      ...(view.opened?.place !== undefined && { place: view.opened.place }),
-      state: stateOf(view),
-      last:
-        events
-          .map(({ at }) => at)
-          .sort()
-          .at(-1) ?? "",
-      demonstration: view.opened?.demonstration ?? false,
-    });
+  for (const { trial, events: count } of await theStore().trials()) {
+    const known = made.get(trial);
+    const row = known?.events === count ? known.row : await readRow(trial);
+    made.set(trial, { events: count, row });
+    rows.push(row);
   }
   trialRows.value = rows.sort((a, b) => (a.last < b.last ? 1 : -1));
+}
+
+async function readRow(trial: string): Promise<TrialRow> {
+  const { events } = await theStore().read(trial);
+  const view = project(events.filter(({ type }) => !leftOut.has(type)));
+  return {
+    trial,
+    title: view.opened?.title ?? "A trial without its question",
+    question: view.opened?.question ?? "",
+    ...(view.opened?.place !== undefined && { place: view.opened.place }),
+    state: stateOf(view),
+    last: events.reduce((last, { at }) => (at > last ? at : last), ""),
+    demonstration: view.opened?.demonstration ?? false,
+  };
 }

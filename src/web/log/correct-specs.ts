@@ -63,6 +63,8 @@ export function correctSpecs(entry: Entry): readonly FieldSpec[] {
     case "note-written":
       return noteSpecs;
     case "trace-imported":
+    case "stream-opened":
+    case "samples-received":
     case "item-confirmed":
     case "sample-tested":
     case "claim-read":

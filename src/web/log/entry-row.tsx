@@ -14,7 +14,7 @@ interface Props {
   readonly here?: boolean;
 }
 
-const fixedForm = ["trace-imported", "item-confirmed"];
+const fixedForm = ["trace-imported", "stream-opened", "samples-received", "item-confirmed"];
 
 /** One statement with its history: what holds, what stood first, who changed it and why. */
 export function EntryRow({ trial, view, entry, here = false }: Props) {

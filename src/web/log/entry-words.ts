@@ -83,6 +83,13 @@ export function entryWords(view: TrialView, entry: Entry): EntryWords {
         what: entry.body.kind === "hold" ? "Hold trace" : "Logger file",
         says: `${entry.body.fileName}: ${entry.body.mapping.columns.map(({ quantity }) => quantityWords(quantity)).join(", ")}`,
       };
+    case "stream-opened":
+      return {
+        what: "Stream of instruments",
+        says: `${entry.body.name}: ${entry.body.columns.map(({ quantity }) => quantityWords(quantity)).join(", ")}`,
+      };
+    case "samples-received":
+      return { what: "Samples", says: `${entry.body.samples.length} of a stream` };
     case "sample-tested":
       return { what: testerNames[entry.body.method], says: testerAnswer(entry.body) };
     case "claim-read":

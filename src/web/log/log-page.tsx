@@ -1,3 +1,4 @@
+import { useState } from "preact/hooks";
 import type { Refused } from "../../trial/index.ts";
 import { view } from "../shell/log-keeper.ts";
 import { EntryRow } from "./entry-row.tsx";
@@ -7,9 +8,18 @@ interface Props {
   readonly entry: string | undefined;
 }
 
+/** Entries drawn at once; a long log would hold up the page. */
+const page = 300;
+
 /** Every entry in the order in which it happened, withdrawn ones and refused ones too. */
 export function LogPage({ trial, entry: here }: Props) {
   const seen = view.value;
+  const [shown, setShown] = useState(page);
+  const told = seen.entries.filter(({ type }) => type !== "samples-received");
+  const batches = seen.entries.length - told.length;
+  // The newest stand at the end; an entry that the place names must be among those that are drawn.
+  const named = told.findIndex(({ id }) => id === here);
+  const first = Math.max(0, Math.min(told.length - shown, named < 0 ? told.length : named));
   return (
     <main class="wide" id="main">
       <h1 tabIndex={-1}>The log</h1>
@@ -22,8 +32,25 @@ export function LogPage({ trial, entry: here }: Props) {
           <span class="figure">{seen.entries.length}</span> entries, in the order in which they
           happened
         </h2>
+        {batches > 0 && (
+          <p class="quiet">
+            <span class="figure">{batches}</span> of them are batches of samples; their streams show
+            them as traces.
+          </p>
+        )}
+        {first > 0 && (
+          <button
+            type="button"
+            class="button"
+            onClick={() => {
+              setShown(shown + page);
+            }}
+          >
+            Show {Math.min(page, first)} earlier entries of {first}
+          </button>
+        )}
         <ol class="entries">
-          {seen.entries.map((entry) => (
+          {told.slice(first).map((entry) => (
             <EntryRow
               key={entry.id}
               trial={trial}

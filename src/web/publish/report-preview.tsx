@@ -1,3 +1,4 @@
+import { pairing } from "../shell/access.ts";
 import { events } from "../shell/log-keeper.ts";
 import { reportAddress, reportUnits, serverHasAll } from "./report-choice.ts";
 
@@ -20,8 +21,9 @@ export function ReportPreview({ trial }: { readonly trial: string }) {
         />
       ) : (
         <p class="empty">
-          The report is shown here once every entry has reached the server. “Save the report” works
-          without it.
+          {pairing.value
+            ? "“Save the report” writes it; open the saved file to read it."
+            : "The report is shown here once every entry has reached the server. “Save the report” works without it."}
         </p>
       )}
     </section>

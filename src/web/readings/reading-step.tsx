@@ -1,9 +1,11 @@
+import { useEffect } from "preact/hooks";
 import { VerdictWord } from "../../report/index.ts";
-import { judgeReading, type ReadingPrompt, type StageView } from "../../trial/index.ts";
+import type { ReadingPrompt, StageView } from "../../trial/index.ts";
 import { WhenField } from "../fields/when-field.tsx";
 import { ActionBar } from "../forms/action-bar.tsx";
 import { changeDraft, type Draft, draftOf } from "../shell/drafts.ts";
 import { view } from "../shell/log-keeper.ts";
+import { judging, startJudging } from "./judging.ts";
 import { ReadingAttributes } from "./reading-attributes.tsx";
 import { formsShown, readingInContext, readingKey, typedValue } from "./reading-draft.ts";
 import { ReadingFields } from "./reading-fields.tsx";
@@ -24,7 +26,10 @@ function verdictsOn(stage: StageView, prompt: ReadingPrompt, draft: Draft) {
   return formsShown(prompt, draft).flatMap((form) => {
     const typed = typedValue(prompt, draft, form);
     if (typed.kind !== "quantity") return [];
-    const verdict = judgeReading(view.value, readingInContext(where, form, typed.quantity));
+    const verdict = judging.value?.judgeReading(
+      view.value,
+      readingInContext(where, form, typed.quantity),
+    );
     return verdict ? [{ form, typed: typed.quantity, verdict }] : [];
   });
 }
@@ -38,6 +43,11 @@ export function ReadingStep({ trial, stage, prompt, onSaved, onCancel }: Props) 
     clear();
     changeDraft(key, part);
   };
+  const isTyped = formsShown(prompt, draft).some((form) => (draft[form] ?? "") !== "");
+  // The equations come with the first figure that they can judge, not before the field.
+  useEffect(() => {
+    if (isTyped) void startJudging();
+  }, [isTyped]);
   const judged = verdictsOn(stage, prompt, draft);
   return (
     <form

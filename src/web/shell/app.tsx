@@ -1,15 +1,20 @@
 import { useSignalEffect } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
-import { FluidsPage } from "../fluids/fluids-page.tsx";
 import { Home } from "../home/home.tsx";
 import { NewTrial } from "../home/new-trial.tsx";
-import { VehiclePage } from "../vehicle/vehicle-page.tsx";
 import { TrialPage } from "./trial-page.tsx";
+import { access } from "./access.ts";
 import { superseded } from "./log-keeper.ts";
 import { notice } from "./notice.ts";
 import { takeUpdate, updateWaiting } from "./offline.ts";
-import { hash, place } from "./route.ts";
-import { Settings } from "./settings.tsx";
+import { hash, pathTo, place } from "./route.ts";
+import { later } from "./later.tsx";
+
+const FluidsPage = later(async () => (await import("../fluids/fluids-page.tsx")).FluidsPage);
+const VehiclePage = later(async () => (await import("../vehicle/vehicle-page.tsx")).VehiclePage);
+const DevicesPage = later(async () => (await import("../devices/devices-page.tsx")).DevicesPage);
+const PairPage = later(async () => (await import("../devices/pair-page.tsx")).PairPage);
+const Settings = later(async () => (await import("./settings.tsx")).Settings);
 
 /** Picks the page for the place, and says what concerns the whole app. */
 export function App() {
@@ -40,6 +45,15 @@ export function App() {
           </button>
         </p>
       )}
+      {access.value.kind === "no-key" && page !== "pair" && (
+        <p class="app-message">
+          The server does not know this device. You can read what is here and go on writing; entries
+          wait on this device.{" "}
+          <a class="plain" href={pathTo("pair")}>
+            Pair it
+          </a>
+        </p>
+      )}
       {page === "trial" && trial !== undefined ? (
         <TrialPage key={trial} trial={trial} parts={rest} />
       ) : page === "new" ? (
@@ -48,6 +62,10 @@ export function App() {
         <FluidsPage />
       ) : page === "vehicle" ? (
         <VehiclePage />
+      ) : page === "devices" ? (
+        <DevicesPage />
+      ) : page === "pair" ? (
+        <PairPage key={trial} code={trial ?? ""} />
       ) : page === "settings" ? (
         <Settings />
       ) : (

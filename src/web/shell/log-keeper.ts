@@ -1,11 +1,6 @@
 import { computed, signal } from "@preact/signals";
 import { v7 as uuidv7 } from "uuid";
-import {
-  type BrowserStore,
-  openBrowserStore,
-  remoteOver,
-  synchronise,
-} from "../../store/browser.ts";
+import { type BrowserStore, openBrowserStore } from "../../store/browser.ts";
 import {
   type BodyOf,
   type EventType,
@@ -16,21 +11,14 @@ import {
   type StoredEvent,
   type TrialEvent,
 } from "../../trial/index.ts";
+import { startAccess } from "./access.ts";
 import { startDrafts } from "./drafts.ts";
 import { preferences, startPreferences } from "./preferences.ts";
 
-/** How the log of this device stands towards the server. */
-export interface Safety {
-  /** Entries that only this device holds. */
-  readonly waiting: number;
-  readonly server: "unknown" | "reached" | "away" | "cannot-write" | "not-understood";
-  /** Entries that the server refuses for ever. */
-  readonly refused: number;
-}
-
-export const safety = signal<Safety>({ waiting: 0, server: "unknown", refused: 0 });
 /** Trials of this device changed: lists look again. */
 export const trialsChanged = signal(0);
+/** How often something was kept here that a server does not have yet. */
+export const kept = signal(0);
 /** Another window updated the tables, so this one must be loaded again. */
 export const superseded = signal(false);
 
@@ -40,7 +28,8 @@ export const events = signal<readonly StoredEvent[]>([]);
 export const memory = freshMemory();
 export const view = computed(() => project(events.value, memory));
 
-const remote = remoteOver((request) => fetch(request), "");
+/** Up to where the open trial was read from the device's store. */
+let cursor = 0;
 let store: BrowserStore | undefined;
 
 export function theStore(): BrowserStore {
@@ -57,7 +46,10 @@ export async function startLogKeeper(): Promise<void> {
   startPreferences(await opened.drafts.recall("preferences"), (value) => {
     void opened.drafts.keep("preferences", value);
   });
-  await countWaiting();
+  const key = "pairing";
+  startAccess(await opened.drafts.recall(key), (value) =>
+    value === undefined ? opened.drafts.forget(key) : opened.drafts.keep(key, value),
+  );
 }
 
 export async function openTrial(trial: string): Promise<void> {
@@ -67,8 +59,11 @@ export async function openTrial(trial: string): Promise<void> {
     drafts.keep(`drafts ${trial}`, value),
   );
   const log = await theStore().read(trial);
+  cursor = log.cursor;
   events.value = log.events;
   openTrialId.value = trial;
+  // What was kept while it was read.
+  await readOn();
 }
 
 /** Drafts of a trial that does not exist yet. */
@@ -127,10 +122,8 @@ async function keepEvents(fresh: readonly TrialEvent[]) {
         sentence: "An entry of that number exists already. Save again.",
       } as const;
     case "appended":
-      events.value = [...events.value, ...fresh.filter(({ trial }) => trial === openTrialId.value)];
-      trialsChanged.value += 1;
-      await countWaiting();
-      void synchroniseNow();
+      await readFurther();
+      kept.value += 1;
       return undefined;
   }
 }
@@ -140,9 +133,8 @@ export async function takeIn(log: readonly StoredEvent[]): Promise<string | unde
   const parsed = log.map((event) => parseEvent(event));
   const sound = parsed.flatMap((one) => (one.kind === "event" ? [one.event] : []));
   const outcome = await theStore().append(sound);
-  trialsChanged.value += 1;
-  await countWaiting();
-  void synchroniseNow();
+  await readFurther();
+  kept.value += 1;
   switch (outcome.kind) {
     case "appended":
       return undefined;
@@ -153,59 +145,21 @@ export async function takeIn(log: readonly StoredEvent[]): Promise<string | unde
   }
 }
 
-async function countWaiting(): Promise<void> {
-  const { waiting, refused } = await theStore().outbox();
-  safety.value = { ...safety.value, waiting: waiting.length, refused: refused.length };
-}
+let reading: Promise<void> = Promise.resolve();
 
-let running: Promise<void> | undefined;
-let waiting: Promise<void> | undefined;
-
-/** Exchanges entries with the server. One round at a time; one more waits for all that ask meanwhile. */
-export function synchroniseNow(): Promise<void> {
-  if (running === undefined) {
-    running = oneRound().finally(() => {
-      running = undefined;
-    });
-    return running;
-  }
-  waiting ??= running.then(() => {
-    waiting = undefined;
-    return synchroniseNow();
-  });
-  return waiting;
-}
-
-async function oneRound(): Promise<void> {
-  try {
-    const outcome = await synchronise(theStore(), remote);
-    if (outcome.kind === "synchronised") {
-      safety.value = { ...safety.value, server: "reached" };
-      if (outcome.pulled > 0) await readAgain();
-    } else {
-      const server = outcome.reason === "unreachable" ? "away" : outcome.reason;
-      safety.value = { ...safety.value, server };
-    }
-    await countWaiting();
-  } catch {
-    // The store closed itself for a newer window; `superseded` says so on the screen.
-    safety.value = { ...safety.value, server: "unknown" };
-  }
-}
-
-async function readAgain(): Promise<void> {
+/** Takes up what came into the device's store since the open trial was read: its own entries and others'. */
+export function readFurther(): Promise<void> {
   trialsChanged.value += 1;
+  reading = reading.then(readOn, readOn);
+  return reading;
+}
+
+async function readOn(): Promise<void> {
   const trial = openTrialId.value;
   if (trial === undefined) return;
-  const log = await theStore().read(trial);
-  if (log.events.length !== events.value.length) events.value = log.events;
-}
-
-/** Keeps trying: after a save, when the network or the page comes back, and every quarter minute. */
-export function startSynchronising(): void {
-  const soon = (): void => void synchroniseNow();
-  addEventListener("online", soon);
-  document.addEventListener("visibilitychange", soon);
-  setInterval(soon, 15_000);
-  soon();
+  const log = await theStore().read(trial, cursor);
+  // Another trial may have been opened meanwhile.
+  if (log.events.length === 0 || trial !== openTrialId.value) return;
+  cursor = log.cursor;
+  events.value = [...events.value, ...log.events];
 }

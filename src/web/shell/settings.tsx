@@ -11,6 +11,13 @@ export const Settings = () => (
       <h1 tabIndex={-1}>Settings of this device</h1>
       <Units />
       <DeviceName />
+      <section class="sheet">
+        <h2>Devices</h2>
+        <p class="quiet">Pair a phone, see who is in, take a lost phone’s key back.</p>
+        <a class="button" href={pathTo("devices")}>
+          Devices
+        </a>
+      </section>
       <p>
         <a class="button" href={pathTo()}>
           Back to all trials

@@ -1,10 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
-import { TrialFluids } from "../fluids/trial-fluids.tsx";
-import { TrialVehicle } from "../vehicle/trial-vehicle.tsx";
-import { GramsPage } from "../ledger/grams-page.tsx";
-import { LogPage } from "../log/log-page.tsx";
-import { AddPage } from "../plan/add-page.tsx";
-import { CorrectPage } from "../log/correct-page.tsx";
+import { startJudging } from "../readings/judging.ts";
 import { StagePage } from "../walk/stage-page.tsx";
 import { StagesPage } from "../walk/stages-page.tsx";
 import { openTrial, openTrialId, view } from "./log-keeper.ts";
@@ -13,6 +8,14 @@ import { pathTo } from "./route.ts";
 import { BottomNav } from "./bottom-nav.tsx";
 import { Rail } from "./rail.tsx";
 import { TopBar } from "./top-bar.tsx";
+import { later } from "./later.tsx";
+
+const TrialFluids = later(async () => (await import("../fluids/trial-fluids.tsx")).TrialFluids);
+const TrialVehicle = later(async () => (await import("../vehicle/trial-vehicle.tsx")).TrialVehicle);
+const GramsPage = later(async () => (await import("../ledger/grams-page.tsx")).GramsPage);
+const LogPage = later(async () => (await import("../log/log-page.tsx")).LogPage);
+const AddPage = later(async () => (await import("../plan/add-page.tsx")).AddPage);
+const CorrectPage = later(async () => (await import("../log/correct-page.tsx")).CorrectPage);
 
 interface Props {
   readonly trial: string;
@@ -27,6 +30,12 @@ export function TrialPage({ trial, parts }: Props) {
       setFailure(error instanceof Error ? error.message : "no reason was given");
     });
   }, [trial]);
+  useEffect(() => {
+    const idle = setTimeout(() => void startJudging(), 1500);
+    return () => {
+      clearTimeout(idle);
+    };
+  }, []);
   const where = parts.join("/");
   useEffect(() => {
     if (parts[0] !== "stage") return;

@@ -1,5 +1,6 @@
 import { readingName, unitChoice, unitOfRunValue, VerdictWord } from "../../report/index.ts";
-import { judgeRunValue, type RunValue, type RunView, type TrialView } from "../../trial/index.ts";
+import type { RunValue, RunView, TrialView } from "../../trial/index.ts";
+import { judging } from "../readings/judging.ts";
 
 interface Props {
   readonly run: RunView;
@@ -44,7 +45,8 @@ export function RunFigures({ run, view }: Props) {
 function Figure({ value, run, view }: Props & { readonly value: RunValue }) {
   const unit = unitOfRunValue(value, view.readings, view.traces);
   const shown = unitChoice(view, "as-typed").quantity(value.quantity, unit);
-  const verdict = unit === undefined ? undefined : judgeRunValue(view, run, value, unit);
+  const verdict =
+    unit === undefined ? undefined : judging.value?.judgeRunValue(view, run, value, unit);
   return (
     <tr>
       <th scope="row">

@@ -12,7 +12,8 @@ import {
   traceTable,
   unitChoice,
 } from "../../report/index.ts";
-import { holdFinding, judgeReading, type TraceView, type TrialView } from "../../trial/index.ts";
+import { holdFinding, type TraceView, type TrialView } from "../../trial/index.ts";
+import { judging } from "../readings/judging.ts";
 import { Fit } from "../look/fit.tsx";
 import { SavePicture } from "../pictures/save-picture.tsx";
 
@@ -25,7 +26,7 @@ interface Props {
 const pageOf = (view: TrialView): Page => ({
   view,
   units: unitChoice(view, "as-typed"),
-  judge: (reading) => judgeReading(view, reading),
+  judge: (reading) => judging.value?.judgeReading(view, reading),
   generatedAt: "",
   events: view.entries.length,
 });
@@ -44,7 +45,12 @@ export function TracePicture({ trace, view }: Props) {
 function Hold({ trace, view }: Props) {
   const id = `hold${useId()}`;
   const finding = useMemo(() => holdFinding(view, trace), [trace, view]);
-  const picture = useMemo(() => holdPicture(trace, pageOf(view), finding), [trace, view, finding]);
+  // A verdict that comes later draws its level into the hold.
+  const judge = judging.value;
+  const picture = useMemo(
+    () => holdPicture(trace, pageOf(view), finding),
+    [trace, view, finding, judge],
+  );
   if (!picture) return <p class="quiet">No column of this file was named as a vacuum.</p>;
   return (
     <Fit>

@@ -1,7 +1,7 @@
 import type { IntervalProposal, StageView, TraceView } from "../../trial/index.ts";
 import { conditionNames } from "../../report/index.ts";
 import { EntryForm } from "../forms/entry-form.tsx";
-import { spokenClock } from "../forms/instant.ts";
+import { spokenClock, spokenInstant } from "../forms/instant.ts";
 import { view } from "../shell/log-keeper.ts";
 import { say } from "../shell/notice.ts";
 import { ProblemList } from "./problem-list.tsx";
@@ -17,8 +17,10 @@ interface Props {
   readonly onDone: () => void;
 }
 
-const clockOf = (trace: TraceView, clock: string): string =>
-  trace.clock === "elapsed" ? clock.slice(11, 19) : spokenClock(clock);
+function clockOf(trace: TraceView, clock: string): string {
+  if (trace.stream) return spokenInstant(`${clock}Z`);
+  return trace.clock === "elapsed" ? clock.slice(11, 19) : spokenClock(clock);
+}
 
 /** A file in the log: its picture, what was kept aside, and its intervals to be confirmed as runs. */
 export function TraceStep({ trial, stage, trace: id, onDone }: Props) {
@@ -82,7 +84,9 @@ function ConfirmRun({ trial, stage, trace, proposal, onDone }: ConfirmProps) {
         trace: trace.id,
         from: proposal.from,
         to: proposal.to,
-        ...(trace.clock === "file" && { when: new Date(proposal.from).toISOString() }),
+        ...(trace.clock === "file" && {
+          when: new Date(trace.stream ? `${proposal.from}Z` : proposal.from).toISOString(),
+        }),
       }}
       saveLabel="Confirm as a run"
       onCancel={onDone}

@@ -2,7 +2,6 @@ import { useId } from "preact/hooks";
 import { MassColumns, readingName, unitChoice } from "../../report/index.ts";
 import {
   type Entry,
-  judgeReading,
   type ReadingView,
   type StageView,
   type TraceView,
@@ -11,13 +10,19 @@ import {
 import { ClosureList } from "../ledger/closure-list.tsx";
 import { EntryRow } from "../log/entry-row.tsx";
 import { Fit } from "../look/fit.tsx";
-import { ReportPreview } from "../publish/report-preview.tsx";
+import { judging } from "../readings/judging.ts";
 import { VerdictPanel } from "../readings/verdict-panel.tsx";
 import { view } from "../shell/log-keeper.ts";
+import { later } from "../shell/later.tsx";
 import { pathTo } from "../shell/route.ts";
 import { RunFigures } from "../traces/run-figures.tsx";
 import { TracePicture } from "../traces/trace-picture.tsx";
 import { stageParts } from "./stage-key.ts";
+
+const ReportPreview = later(async () => {
+  const { ReportPreview: Part } = await import("../publish/report-preview.tsx");
+  return Part;
+});
 
 interface Props {
   readonly trial: string;
@@ -36,7 +41,9 @@ export function Evidence({ trial, stage, step }: Props) {
   const traces = seen.traces.filter((trace) => here(trace) && !step.includes(trace.id));
   const runs = seen.runs.filter(here);
   const entries = seen.entries.filter((entry) =>
-    "stage" in entry.body ? here(entry.body) : stage.stage === "plan",
+    "stage" in entry.body
+      ? here(entry.body)
+      : stage.stage === "plan" && entry.type !== "samples-received",
   );
   return (
     <aside
@@ -89,11 +96,20 @@ interface EntriesProps {
   readonly entries: readonly Entry[];
 }
 
+/** Drawn beside a stage; the log has them all. */
+const most = 200;
+
 const Entries = ({ trial, entries }: EntriesProps) => (
   <section class="sheet">
     <h3>Entries of this stage</h3>
+    {entries.length > most && (
+      <p>
+        The last {most} of {entries.length}; <a href={pathTo("trial", trial, "log")}>the log</a> has
+        them all.
+      </p>
+    )}
     <ol class="entries">
-      {entries.map((entry) => (
+      {entries.slice(-most).map((entry) => (
         <EntryRow key={entry.id} trial={trial} view={view.value} entry={entry} />
       ))}
     </ol>
@@ -113,7 +129,11 @@ function Readings({
   readonly readings: readonly ReadingView[];
   readonly view: TrialView;
 }) {
-  const judged = readings.map((reading) => ({ reading, verdict: judgeReading(seen, reading) }));
+  const judge = judging.value;
+  const judged = readings.slice(-most).map((reading) => ({
+    reading,
+    verdict: judge?.judgeReading(seen, reading),
+  }));
   return (
     <section class="sheet">
       <h3>Readings</h3>

@@ -1,30 +1,39 @@
 import type { ComponentType } from "preact";
 import type { Stage, StageView } from "../../trial/index.ts";
-import { FindBoard } from "../plan/find-board.tsx";
-import { ChargeBoard } from "../charging/charge-board.tsx";
-import { ClaimsBoard } from "../claims/claims-board.tsx";
-import { HazardsBoard } from "../hazards/hazards-board.tsx";
-import { FaultsBoard } from "../faults/faults-board.tsx";
-import { EvacuateBoard } from "../evacuate/evacuate-board.tsx";
 import { SetUp } from "../plan/set-up.tsx";
-import { CompareBoard } from "../publish/compare-board.tsx";
-import { FairBoard } from "../publish/fair-board.tsx";
-import { PublishBoard } from "../publish/publish-board.tsx";
-import { RecoverBoard } from "../recovery/recover-board.tsx";
+import { later } from "../shell/later.tsx";
 
 export interface BoardProps {
   readonly trial: string;
   readonly stage: StageView;
 }
 
+// Loaded when its stage is opened: what a stage asks for must not wait for what it computes.
+const ChargeBoard = later(async () => (await import("../charging/charge-board.tsx")).ChargeBoard);
+const ClaimsBoard = later(async () => (await import("../claims/claims-board.tsx")).ClaimsBoard);
+const CompareBoard = later(async () => (await import("../publish/compare-board.tsx")).CompareBoard);
+const EvacuateBoard = later(
+  async () => (await import("../evacuate/evacuate-board.tsx")).EvacuateBoard,
+);
+const FairBoard = later(async () => (await import("../publish/fair-board.tsx")).FairBoard);
+const FaultsBoard = later(async () => (await import("../faults/faults-board.tsx")).FaultsBoard);
+const FindBoard = later(async () => (await import("../plan/find-board.tsx")).FindBoard);
+const HazardsBoard = later(async () => (await import("../hazards/hazards-board.tsx")).HazardsBoard);
+const LiveBoard = later(async () => (await import("../live/live-board.tsx")).LiveBoard);
+const PublishBoard = later(async () => (await import("../publish/publish-board.tsx")).PublishBoard);
+const RecoverBoard = later(
+  async () => (await import("../recovery/recover-board.tsx")).RecoverBoard,
+);
+
 /** What a stage computes, below what it asks for: one board or several a stage, in this order. */
 const boards: Readonly<Partial<Record<Stage, readonly ComponentType<BoardProps>[]>>> = {
   plan: [SetUp, FindBoard],
-  prove: [FaultsBoard],
+  prove: [LiveBoard, FaultsBoard],
   recover: [RecoverBoard],
   evacuate: [EvacuateBoard],
   charge: [ChargeBoard],
-  restore: [RecoverBoard, EvacuateBoard, FaultsBoard],
+  run: [LiveBoard],
+  restore: [LiveBoard, RecoverBoard, EvacuateBoard, FaultsBoard],
   compare: [FairBoard, CompareBoard],
   hazards: [HazardsBoard],
   claims: [ClaimsBoard],

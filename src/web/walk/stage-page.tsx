@@ -6,9 +6,12 @@ import { Evidence } from "./evidence.tsx";
 import { MoreActs } from "./more-acts.tsx";
 import { NextCard } from "./next-card.tsx";
 import { RequirementList } from "./requirement-list.tsx";
-import { StageBoards } from "./stage-board.tsx";
 import { roundPart } from "./stage-key.ts";
 import { Step } from "./step.tsx";
+import { later } from "../shell/later.tsx";
+
+/** What stages compute is large; what they ask for must not wait for it. */
+const StageBoards = later(async () => (await import("./stage-board.tsx")).StageBoards);
 
 interface Props {
   readonly trial: string;
@@ -66,13 +69,18 @@ interface OverviewProps {
 }
 
 function Overview({ trial, stage }: OverviewProps) {
+  // While instruments send, what they read comes before what is still to do.
+  const streaming = view.value.traces.some(
+    (trace) => trace.stream && trace.stage === stage.stage && trace.round === stage.round,
+  );
   return (
     <>
       <StageHeading stage={stage} />
+      {streaming && <StageBoards trial={trial} stage={stage} />}
       <NextCard trial={trial} stage={stage} />
       <Cautions cautions={stage.cautions} />
       <RequirementList trial={trial} stage={stage} />
-      <StageBoards trial={trial} stage={stage} />
+      {!streaming && <StageBoards trial={trial} stage={stage} />}
       <MoreActs trial={trial} stage={stage} />
     </>
   );

@@ -1,6 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { claimFindings, type ReadingPrompt, type StageView } from "../../trial/index.ts";
-import { ReadAs } from "../claims/read-as.tsx";
+import type { ReadingPrompt, StageView } from "../../trial/index.ts";
 import { ReadingStep } from "../readings/reading-step.tsx";
 import { readingsTaken } from "../readings/taken.ts";
 import { view } from "../shell/log-keeper.ts";
@@ -19,6 +18,10 @@ import { NoteStep } from "./note-step.tsx";
 import { ReadingChoice } from "./reading-choice.tsx";
 import { stageParts } from "./stage-key.ts";
 import { StepHead } from "./step-head.tsx";
+import { later } from "../shell/later.tsx";
+
+/** Draws on the equations of the fluids, which the other steps need not wait for. */
+const ClaimStep = later(async () => (await import("../claims/claim-step.tsx")).ClaimStep);
 
 interface Props {
   readonly trial: string;
@@ -78,14 +81,12 @@ export function Step({ trial, stage, step }: Props) {
       );
     case "note":
       return headed(stage, { title: "A note" }, <NoteStep {...act} />);
-    case "claim": {
-      const claim = claimAt(what, step[2]);
-      return claim ? (
-        headed(stage, heads.claim, <ReadAs {...act} claim={claim} />)
-      ) : (
-        <NoStep {...act} />
+    case "claim":
+      return headed(
+        stage,
+        heads.claim,
+        <ClaimStep {...act} product={what} place={Number(step[2])} />,
       );
-    }
     case "confirm":
       return <ConfirmStep {...act} item={what} />;
     case undefined:
@@ -93,10 +94,6 @@ export function Step({ trial, stage, step }: Props) {
       return <NoStep {...act} />;
   }
 }
-
-/** A sentence of a product's label, by its place in the list. */
-const claimAt = (product: string, place: string | undefined) =>
-  claimFindings(view.value).find((one) => one.product === product)?.claims[Number(place)];
 
 interface Head {
   readonly title: string;

@@ -37,8 +37,17 @@ export async function buildApp(): Promise<string> {
   return outDir;
 }
 
-/** A server of its own with an empty log on disk. */
-export async function openHouse(app: string): Promise<string> {
+type Handle = (request: Request) => Promise<Response>;
+
+/**
+ * A server of its own with an empty log on disk.
+ *
+ * @param around puts something before the server, such as one that asks for keys.
+ */
+export async function openHouse(
+  app: string,
+  around: (handle: Handle) => Handle = (handle) => handle,
+): Promise<string> {
   const opened = await openSqliteStore(join(folderFor("log"), "log.sqlite"));
   if (opened.kind !== "opened") throw new Error(`no store: ${opened.reason}`);
   const { store } = opened;
@@ -58,7 +67,7 @@ export async function openHouse(app: string): Promise<string> {
       throw new Error(`fault in ${request}`, { cause: error });
     },
   });
-  const server = await listen(handle, { port: 0, exact: true });
+  const server = await listen(around(handle), { port: 0, exact: true });
   if (server.kind !== "listening") throw new Error(`no server: ${server.reason}`);
   ends.push(() => server.stop());
   return server.url;

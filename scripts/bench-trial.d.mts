@@ -1,0 +1,3 @@
+import type { StoredEvent } from "../src/trial/index.ts";
+
+export function longLog(kind: "stream" | "readings", count: number): readonly StoredEvent[];

@@ -1,0 +1,110 @@
+import { effect, signal } from "@preact/signals";
+import { remoteOver, synchronise } from "../../store/browser.ts";
+import type { StoredEvent } from "../../trial/index.ts";
+import { access, ask, askAccess, pairing } from "./access.ts";
+import { follow } from "./live.ts";
+import { kept, readFurther, theStore } from "./log-keeper.ts";
+
+/** How the log of this device stands towards the server. */
+export interface Safety {
+  /** Entries that only this device holds. */
+  readonly waiting: number;
+  /** The first of them, for a list. */
+  readonly first: readonly StoredEvent[];
+  readonly server:
+    "unknown" | "reached" | "away" | "cannot-write" | "not-understood" | "no-key" | "may-not-write";
+  /** Entries that the server refuses for ever. */
+  readonly refused: number;
+  /** When both sides last held the same; ISO instant. */
+  readonly last?: string;
+  /** The server tells at once what others write. */
+  readonly live: boolean;
+}
+
+export const safety = signal<Safety>({
+  waiting: 0,
+  first: [],
+  server: "unknown",
+  refused: 0,
+  live: false,
+});
+
+const shownFirst = 20;
+const lastKey = "last synchronised";
+const remote = remoteOver(ask, "");
+
+function tell(change: Partial<Safety>): void {
+  safety.value = { ...safety.value, ...change };
+}
+
+async function countWaiting(): Promise<void> {
+  const { waiting, refused } = await theStore().outbox();
+  tell({ waiting: waiting.length, first: waiting.slice(0, shownFirst), refused: refused.length });
+}
+
+let running: Promise<void> | undefined;
+let next: Promise<void> | undefined;
+
+/** Exchanges entries with the server. One round at a time; one more waits for all that ask meanwhile. */
+export function synchroniseNow(): Promise<void> {
+  if (running === undefined) {
+    running = oneRound().finally(() => {
+      running = undefined;
+    });
+    return running;
+  }
+  next ??= running.then(() => {
+    next = undefined;
+    return synchroniseNow();
+  });
+  return next;
+}
+
+async function oneRound(): Promise<void> {
+  try {
+    const outcome = await synchronise(theStore(), remote);
+    if ((outcome.pulled ?? 0) > 0) await readFurther();
+    if (outcome.kind === "synchronised") {
+      const last = new Date().toISOString();
+      tell({ server: "reached", last });
+      await theStore().drafts.keep(lastKey, last);
+      if (access.value.kind === "unknown") await askAccess();
+    } else {
+      const { reason } = outcome;
+      tell({ server: reason === "unreachable" ? "away" : reason });
+      if (reason === "no-key") access.value = { kind: "no-key" };
+    }
+    await countWaiting();
+  } catch {
+    // The store closed itself for a newer window; `superseded` says so on the screen.
+    tell({ server: "unknown" });
+  }
+}
+
+/** Between two questions to a server that does not tell its news, or when nothing was heard; ms. */
+const usual = 15_000;
+
+/** Keeps trying: after a save, at the server's news, when the network or the page comes back, and by the clock. */
+export async function startSynchronising(): Promise<void> {
+  const last = await theStore().drafts.recall(lastKey);
+  if (typeof last === "string") tell({ last });
+  await countWaiting();
+  const soon = (): void => void synchroniseNow();
+  addEventListener("online", soon);
+  document.addEventListener("visibilitychange", soon);
+  setInterval(soon, usual);
+  effect(() => {
+    if (kept.value > 0) void countWaiting().then(soon);
+  });
+  // A new key opens a new line to the server's news.
+  effect(() => {
+    const key = pairing.value?.key;
+    return follow(key, {
+      onNews: soon,
+      onState: (live) => {
+        tell({ live });
+      },
+    });
+  });
+  soon();
+}

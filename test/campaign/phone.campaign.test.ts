@@ -1,0 +1,108 @@
+import { writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Browser, BrowserContext, Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { longLog } from "../../scripts/bench-trial.mjs";
+import { launchChromium } from "../browser/chromium.ts";
+import { handOn } from "../browser/walk/hand.ts";
+import { buildApp, endAll, openHouse } from "../browser/walk/house.ts";
+
+/** How long a phone waits: measured times, so this runs alone and not with `npm test`. */
+let browser: Browser;
+let url: string;
+
+beforeAll(async () => {
+  browser = await launchChromium();
+  url = await openHouse(await buildApp());
+});
+afterAll(async () => {
+  await browser.close();
+  await endAll();
+});
+
+/** A phone of the middle class on the bay's wireless network: a quarter of this CPU, 9 Mbit/s, 60 ms. */
+async function throttle(context: BrowserContext, page: Page): Promise<void> {
+  const devtools = await context.newCDPSession(page);
+  await devtools.send("Network.enable");
+  await devtools.send("Emulation.setCPUThrottlingRate", { rate: 4 });
+  const bytes = 9e6 / 8;
+  await devtools.send("Network.emulateNetworkConditions", {
+    offline: false,
+    latency: 60,
+    downloadThroughput: bytes,
+    uploadThroughput: bytes,
+  });
+}
+
+const median = (times: readonly number[]): number =>
+  [...times].sort((a, b) => a - b)[Math.floor(times.length / 2)] ?? Infinity;
+
+async function timesToReading(kind: "first" | "installed"): Promise<number[]> {
+  const times: number[] = [];
+  for (let round = 0; round < 5; round++) {
+    const context = await browser.newContext({
+      serviceWorkers: kind === "first" ? "block" : "allow",
+    });
+    const page = await context.newPage();
+    await page.goto(url);
+    await handOn(page).press("Open the demonstration", "Plan");
+    const trial = /trial\/([^/]+)/.exec(page.url())?.[1] ?? "";
+    if (kind === "installed") {
+      await page.evaluate(async () => {
+        await navigator.serviceWorker.ready;
+      });
+      await page.reload();
+    }
+    const fresh = await context.newPage();
+    await throttle(context, fresh);
+    const began = performance.now();
+    await fresh.goto(`${url}/#/trial/${trial}/stage/prove/-/reading/low-side`, {
+      waitUntil: "commit",
+    });
+    await fresh.locator("#reading-steady").fill("31");
+    times.push(performance.now() - began);
+    await context.close();
+  }
+  return times;
+}
+
+test.each(["first", "installed"] as const)(
+  "a reading can be typed within a second, %s load",
+  async (kind) => {
+    const times = await timesToReading(kind);
+    console.log(`${kind} load, ms: ${times.map((one) => one.toFixed(0)).join(" ")}`);
+    expect(median(times)).toBeLessThan(1000);
+  },
+);
+
+test.each(["stream", "readings"] as const)(
+  "a trial of 200,000 events opens in two seconds: %s",
+  async (kind) => {
+    const events = longLog(kind, 200_000);
+    const trial = events[0]?.trial ?? "";
+    const file = join(tmpdir(), `coldproof-long-${process.pid}.json`);
+    writeFileSync(file, JSON.stringify({ format: "coldproof-trial", version: 1, trial, events }));
+    const context = await browser.newContext({ serviceWorkers: "block" });
+    const page = await context.newPage();
+    page.setDefaultTimeout(600_000);
+    await page.goto(url);
+    await page.locator("input[type=file]").setInputFiles(file);
+    await page.getByRole("heading", { level: 1, name: "Plan" }).waitFor();
+    const times: number[] = [];
+    for (let round = 0; round < 3; round++) {
+      const fresh = await context.newPage();
+      fresh.setDefaultTimeout(60_000);
+      const began = performance.now();
+      await fresh.goto(`${url}/#/trial/${trial}/stage/run/-`, { waitUntil: "commit" });
+      await fresh.getByRole("heading", { level: 1, name: "Run" }).waitFor();
+      times.push(performance.now() - began);
+      await fresh.close();
+    }
+    console.log(
+      `200,000 events (${kind}) open, ms: ${times.map((one) => one.toFixed(0)).join(" ")}`,
+    );
+    expect(median(times)).toBeLessThan(2000);
+    await context.close();
+  },
+);
