@@ -3,6 +3,15 @@ import { expect, test } from "vitest";
 import { fluidIds } from "../fluids/index.ts";
 import { ratedBlends } from "../service/index.ts";
 import { dimensions, unitsOf } from "../units/index.ts";
+import {
+  ofCharging,
+  ofClaims,
+  ofDiagnoses,
+  ofEvacuation,
+  ofPlans,
+  ofRecovery,
+  ofTrials,
+} from "../../test/fuzz/shop-inputs.ts";
 import { calculations, compute } from "./index.ts";
 
 const seed = 8072;
@@ -303,7 +312,14 @@ test.each([
   ["diagrams", ofDiagrams, 40],
   ["withdrawals", ofWithdrawals, 40],
   ["leaks", ofLeaks, 200],
-])("%s: no throw, no NaN", (_, questions, numRuns) => {
+  ["evacuations", ofEvacuation, 400],
+  ["recoveries", ofRecovery, 300],
+  ["charges", ofCharging, 60],
+  ["claims", ofClaims, 400],
+  ["diagnoses", ofDiagnoses, 12],
+  ["plans", ofPlans, 10],
+  ["trials", ofTrials, 8],
+] as const)("%s: no throw, no NaN", (_, questions, numRuns) => {
   const kinds = new Map<string, number>();
   fc.assert(
     fc.property(questions, ({ name, input }) => {
