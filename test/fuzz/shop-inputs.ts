@@ -221,9 +221,7 @@ export const ofPlans = joined(
 );
 
 type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json };
-const demonstration = JSON.parse(
-  readFileSync("data/demonstration/hill-town.json", "utf8"),
-) as Json;
+const demonstration = JSON.parse(readFileSync("data/demonstration/hill-town.json", "utf8")) as Json;
 
 /** Every measured value times a factor of its own; units and structure stay. */
 function misread(value: Json, factors: () => number): Json {
