@@ -312,13 +312,13 @@ test.each([
   ["diagrams", ofDiagrams, 40],
   ["withdrawals", ofWithdrawals, 40],
   ["leaks", ofLeaks, 200],
-  ["evacuations", ofEvacuation, 400],
+  ["evacuations", ofEvacuation, 150],
   ["recoveries", ofRecovery, 300],
   ["charges", ofCharging, 60],
   ["claims", ofClaims, 400],
-  ["diagnoses", ofDiagnoses, 12],
-  ["plans", ofPlans, 10],
-  ["trials", ofTrials, 8],
+  ["diagnoses", ofDiagnoses, 8],
+  ["plans", ofPlans, 6],
+  ["trials", ofTrials, 6],
 ] as const)("%s: no throw, no NaN", (_, questions, numRuns) => {
   const kinds = new Map<string, number>();
   fc.assert(
