@@ -6,6 +6,7 @@ import { dimensions, unitsOf } from "../units/index.ts";
 import {
   ofCharging,
   ofClaims,
+  ofContents,
   ofDiagnoses,
   ofEvacuation,
   ofPlans,
@@ -316,6 +317,7 @@ test.each([
   ["recoveries", ofRecovery, 300],
   ["charges", ofCharging, 60],
   ["claims", ofClaims, 400],
+  ["contents", ofContents, 6],
   ["diagnoses", ofDiagnoses, 8],
   ["plans", ofPlans, 6],
   ["trials", ofTrials, 6],
