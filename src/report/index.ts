@@ -15,6 +15,7 @@ export {
   type ReportOptions,
   type ViewOptions,
 } from "./render-report.ts";
+export { hidableNames, redactionSentence } from "./redaction-words.ts";
 export type { Difference } from "./seal/differences.ts";
 export { isSigningKey, newSigningKey, publicKeyOf, type SigningKey } from "./seal/signature.ts";
 export type { Check, CheckName, Verification } from "./seal/verify-report.ts";

@@ -68,6 +68,7 @@ export function correctSpecs(entry: Entry): readonly FieldSpec[] {
     case "item-confirmed":
     case "sample-tested":
     case "claim-read":
+    case "log-redacted":
       return [];
     case "trial-opened":
     case "vehicle-described":
