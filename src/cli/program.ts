@@ -8,7 +8,8 @@ import { backup, restore, verifyLog } from "./keep.ts";
 import { makeKey, showKey } from "./key.ts";
 import { serve, type ServeOptions } from "./serve.ts";
 import { stream, type StreamOptions } from "./stream.ts";
-import { exportTo, reportTo } from "./publish.ts";
+import { type ExportOptions, exportTo, type ReportOptions, reportTo } from "./publish.ts";
+import { hideHelp, redactHelp } from "./redact.ts";
 import { fail, importTrial, listTrials } from "./trial.ts";
 import { verifyFile } from "./verify.ts";
 import { createWorkspace, listWorkspaces, pairDevice, type WorkspaceOptions } from "./workspace.ts";
@@ -203,11 +204,6 @@ function addTrial(program: Command, deps: CliDeps, end: (code: Exit) => void): v
   addPublish(trial, deps, end);
 }
 
-interface PublishOptions {
-  readonly data?: string;
-  readonly out?: string;
-}
-
 /** What leaves the shop: trial files, tables and reports, and the check of them. */
 function addPublish(trial: Command, deps: CliDeps, end: (code: Exit) => void): void {
   trial
@@ -215,9 +211,11 @@ function addPublish(trial: Command, deps: CliDeps, end: (code: Exit) => void): v
     .description("give out a trial as one file, or as tables")
     .argument("<trial>", trialHelp)
     .option("--tables <folder>", "log, readings, runs and masses as CSV, with a data dictionary")
+    .option("--redact <list>", redactHelp)
+    .option("--hide <words>", hideHelp)
     .option("--out <file>", outHelp)
     .option("--data <file>", dataHelp)
-    .action(async (id: string, options: PublishOptions & { tables?: string }) => {
+    .action(async (id: string, options: ExportOptions) => {
       end(await exportTo(deps, id, options));
     });
   trial
@@ -228,9 +226,11 @@ function addPublish(trial: Command, deps: CliDeps, end: (code: Exit) => void): v
       new Option("--units <system>", "how to show numbers").choices(systems).default("as-typed"),
     )
     .option("--sign <file>", "sign it with the key in this file; see: coldproof key make")
+    .option("--redact <list>", redactHelp)
+    .option("--hide <words>", hideHelp)
     .option("--out <file>", outHelp)
     .option("--data <file>", dataHelp)
-    .action(async (id: string, options: PublishOptions & { units: UnitSystem; sign?: string }) => {
+    .action(async (id: string, options: ReportOptions) => {
       end(await reportTo(deps, id, options));
     });
   trial

@@ -73,3 +73,17 @@ test("a signed report holds, an altered one exits with 4, another file with 2", 
   const unkeyed = ["trial", "report", trialId(1), "--sign", at("in.json"), ...data];
   expect((await terminal(unkeyed, { report })).code).toBe(1);
 });
+
+test("what is to be hidden is hidden in report and export, and the report still holds", async () => {
+  const data = ["--data", at("a.sqlite")];
+  const hide = ["--redact", "names,notes", "--hide", "phone"];
+  const write = ["trial", "report", trialId(1), ...hide, "--out", at("h.html"), ...data];
+  const written = await terminal(write, { report });
+  expect([written.code, written.err]).toEqual([0, expect.stringContaining("phone → Device 1 (2)")]);
+  expect(readFileSync(at("h.html"), "utf8")).not.toMatch(/note 1|phone/);
+  expect((await terminal(["trial", "verify", at("h.html")])).code).toBe(0);
+  const given = await terminal(["trial", "export", trialId(1), ...hide, ...data]);
+  expect(given.out).not.toMatch(/note 1|"phone"/);
+  const wrong = await terminal(["trial", "export", trialId(1), "--redact", "all", ...data]);
+  expect([wrong.code, wrong.err.includes("it knows names")]).toEqual([1, true]);
+});
