@@ -34,6 +34,7 @@ const usable: Readonly<Record<string, unknown>> = {
 /** Fields that mean something else in some calculations. */
 const other: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
   vehicle: { air: "300 mbar" },
+  identify: { evidence: [{ kind: "label", declares: "R134a" }], seed: 1 },
   claim: { text: "6 oz equals 12 oz of R134a", equals: "12 oz", label: "a can" },
   sweep: { air: "300 mbar", over: "ambient", from: "20 °C", to: "40 °C", steps: 3 },
 };
