@@ -1,4 +1,4 @@
-import { type FairComparison, fairComparisonOf } from "../../trial/index.ts";
+import type { FairComparison } from "../../trial/index.ts";
 import {
   fairName,
   fairSentence,
@@ -12,12 +12,13 @@ import { FairScales } from "../pictures/fair-scales.tsx";
 import { DataTable, FoldedTable } from "../pictures/picture.tsx";
 import { type Page, productName } from "./context.ts";
 import { Section, type SectionEntry, Twice } from "./section.tsx";
+import { workedOut } from "./worked-out.ts";
 
 type Compared = FairComparison & { readonly kind: "compared" };
 
 /** Each product against the label refrigerant as if the days had been alike, beside what was read. */
 export function InEqualConditions({ page, id, title }: { page: Page } & SectionEntry) {
-  const found = fairComparisonOf(page.view);
+  const found = workedOut(page.view).fair;
   if (found.kind === "none") {
     return <Section id={id} title={title} lead={`This cannot be said yet. ${found.why}`} />;
   }

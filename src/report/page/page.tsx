@@ -1,5 +1,6 @@
 import type { ComponentType } from "preact";
 import { render } from "preact-render-to-string";
+import answers from "../answers.css?raw";
 import charts from "../charts.css?raw";
 import look from "../look.css?raw";
 import pictures from "../pictures.css?raw";
@@ -67,7 +68,9 @@ const Document = ({ page }: { page: Page }) => (
       <meta name="color-scheme" content="light dark" />
       <title>{page.view.opened?.title ?? "Trial report"}</title>
       {/* The house's own style sheets, read from files: no text of a trial is among them. */}
-      <style dangerouslySetInnerHTML={{ __html: `${look}${pictures}${charts}${pageStyle}` }} />
+      <style
+        dangerouslySetInnerHTML={{ __html: `${look}${pictures}${charts}${answers}${pageStyle}` }}
+      />
     </head>
     <body>
       <div class="page">
