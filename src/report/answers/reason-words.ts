@@ -70,10 +70,14 @@ export function reasonSentence({ fact }: Reason, words: AnswerWords): string {
   }
 }
 
-const netMass = ({ claim }: FactOf<"net-mass">): string => {
-  const [weighed] = claim.evidence;
-  return [claim.because, weighed?.text].filter((text) => text !== undefined).join(" ");
-};
+function netMass({ claim: { verdict, because, evidence, statement } }: FactOf<"net-mass">): string {
+  const [weighed] = evidence;
+  if (!weighed) return because;
+  const said = statement.replace(/^A can holds/u, "The label’s");
+  return verdict === "supported"
+    ? `${weighed.text} ${said.replace(/\.$/u, "")} lie within that.`
+    : `${because} ${weighed.text}${verdict === "contradicted" ? ` ${said.replace(/\.$/u, "")} do not fit.` : ""}`;
+}
 
 const percent = (share: number): string => `${(100 * share).toFixed(0)} %`;
 const chance = (p: number): string => (p > 0.995 ? "more than 99 %" : percent(p));
