@@ -86,11 +86,14 @@ function identity({ says, declared, found, parts, probability }: FactOf<"identit
   if (says === undefined) {
     return "Nothing was measured that says what is inside.";
   }
-  if (found === undefined || probability === undefined) return says;
+  if (found === undefined) return says;
   const made = parts
     .filter(({ to }) => to >= 0.02)
     .map(({ fluid, from, to }) => `${fluid} ${(100 * from).toFixed(0)} to ${percent(to)}`);
   const mixture = made.length > 0 ? ` (by mass, 95 %: ${made.join(", ")})` : "";
+  if (probability === undefined) {
+    return `By mass it is ${found}, whichever name it goes by; its can names no shares that this could be held against.`;
+  }
   const sure = `probability ${chance(probability)}`;
   if (declared === undefined) {
     return `It is ${found}${mixture}, ${sure}; its can names no refrigerant in shares that this could be held against.`;

@@ -14,6 +14,7 @@ import { Done } from "./done.tsx";
 import { InEqualConditions } from "./fair.tsx";
 import { Answer, Contents, Head } from "./head.tsx";
 import { Hazards } from "./hazards.tsx";
+import { Loops } from "./loops.tsx";
 import { LedgerPart } from "./ledger.tsx";
 import pageStyle from "./page.css?raw";
 import { Readings } from "./readings.tsx";
@@ -28,23 +29,16 @@ type Part = SectionEntry & { readonly part: ComponentType<{ page: Page } & Secti
 /** The order in which a doubter asks. */
 const parts: readonly Part[] = [
   { id: "answer", title: "What can be said now", part: Answer },
-  {
-    id: "compared",
-    title: "Products against the label refrigerant, as measured",
-    part: CompareAsMeasured,
-  },
-  { id: "contents", title: "What is in the can", part: WhatIsInside },
-  { id: "health", title: "Is something wrong with the vehicle", part: Diagnoses },
-  {
-    id: "equal",
-    title: "Products against the label refrigerant, in equal conditions",
-    part: InEqualConditions,
-  },
+  { id: "equal", title: "Cooling, in equal conditions", part: InEqualConditions },
+  { id: "compared", title: "Cooling, as measured", part: CompareAsMeasured },
   { id: "drift", title: "Drift of the vehicle itself", part: Drift },
-  { id: "hazards", title: "If it leaked into the cabin", part: Hazards },
+  { id: "contents", title: "What is in the cans", part: WhatIsInside },
   { id: "claims", title: "What the labels claim", part: Claims },
+  { id: "hazards", title: "If it leaked into the cabin", part: Hazards },
+  { id: "loops", title: "Pressure and enthalpy", part: Loops },
   { id: "ledger", title: "Where every gram is", part: LedgerPart },
   { id: "recovery", title: "Recovery and charge, round by round", part: RecoveryAndCharge },
+  { id: "health", title: "Is something wrong with the vehicle", part: Diagnoses },
   { id: "readings", title: "Readings and their verdicts", part: Readings },
   { id: "runs", title: "Runs and traces", part: Runs },
   { id: "done", title: "What was done", part: Done },

@@ -24,6 +24,13 @@ export interface Identification {
       readonly to: number;
     }[];
   }[];
+  /** The same over all probable families together. */
+  readonly overall: readonly {
+    readonly fluid: string;
+    readonly mean: number;
+    readonly from: number;
+    readonly to: number;
+  }[];
   readonly hazards: readonly {
     readonly kind: "burns" | "toxic" | "attacks-aluminium" | "unknown";
     readonly probability: number;
@@ -32,29 +39,42 @@ export interface Identification {
 
 /** Mass fractions below are no part of what stands for the content. */
 const COUNTS = 0.005;
+/** Where names are open but no part by more than this, the content is settled all the same (a choice, no source). */
+const NARROW = 0.1;
 
 /**
  * The content that an identification settled, as other findings take it: a fluid or blend by its name, a mixture by
- * the means of its parts.
+ * the means of its parts. Names that differ in hardly a part settle it as well.
  *
- * @returns undefined while no family holds 95 %.
+ * @returns undefined while neither a family holds 95 % nor the parts are known to a tenth.
  */
-export function identifiedSubstance({
-  verdict,
-  families,
-  compositions,
-}: Identification): KnownSubstance | undefined {
+export function identifiedSubstance(found: Identification): KnownSubstance | undefined {
+  const { verdict, families, compositions, overall } = found;
   const [leader] = families;
-  if (verdict !== "named" || !leader) return undefined;
-  const named = knownSubstance(leader.id);
-  if (named) return named;
-  const parts = (compositions.find(({ family }) => family === leader.id)?.parts ?? []).flatMap(
-    ({ fluid, mean }) => (isFluidId(fluid) && mean > COUNTS ? [{ fluid, fraction: mean }] : []),
+  if (verdict === "none-explains" || !leader) return undefined;
+  if (verdict === "named") {
+    const parts = compositions.find(({ family }) => family === leader.id)?.parts ?? [];
+    return knownSubstance(leader.id) ?? ofParts(parts, leader.title);
+  }
+  return overall.length > 0 && overall.every(({ from, to }) => to - from <= NARROW)
+    ? ofParts(overall)
+    : undefined;
+}
+
+function ofParts(
+  parts: Identification["overall"],
+  title = parts
+    .filter(({ mean }) => mean > COUNTS)
+    .map(({ fluid, mean }) => `${fluid} ${(100 * mean).toFixed(0)} %`)
+    .join(", "),
+): KnownSubstance | undefined {
+  const known = parts.flatMap(({ fluid, mean }) =>
+    isFluidId(fluid) && mean > COUNTS ? [{ fluid, fraction: mean }] : [],
   );
-  const sum = parts.reduce((all, { fraction }) => all + fraction, 0);
+  const sum = known.reduce((all, { fraction }) => all + fraction, 0);
   if (!(sum > 0)) return undefined;
-  const shares = parts.map(({ fluid, fraction }) => ({ fluid, fraction: fraction / sum }));
-  return substanceOfMoles(leader.title, toMoles(shares));
+  const shares = known.map(({ fluid, fraction }) => ({ fluid, fraction: fraction / sum }));
+  return substanceOfMoles(title, toMoles(shares));
 }
 
 /** Contents that identifications settled, by the product's id. */

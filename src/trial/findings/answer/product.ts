@@ -50,12 +50,13 @@ export function holdsAnswer(
 function identityReason({ fluid }: ProductView, found: Identification | undefined): Reason {
   const [leader] = found?.families ?? [];
   const named = found?.verdict === "named" ? leader : undefined;
+  const settled = found && identifiedSubstance(found);
   const composition = found?.compositions.find(({ family }) => family === named?.id)?.parts ?? [];
   const fact = given({
     kind: "identity" as const,
     says: found?.says,
     declared: fluid,
-    found: named?.title,
+    found: named?.title ?? settled?.name,
     parts:
       composition.length > 1
         ? composition.map(({ fluid: part, from, to }) => ({ fluid: part, from, to }))
@@ -125,10 +126,11 @@ export function safeAnswer(
     readonly label: HazardFinding | undefined;
   },
 ): Answer {
-  const settled = found !== undefined && identifiedSubstance(found) !== undefined;
   return answer("safe", product, [
-    ...(hazard ? [flameReason(hazard, label, product.flammableMark)] : []),
-    poisonReason(settled ? found : undefined),
+    ...(hazard
+      ? [flameReason(hazard, label, product.flammableMark || chanceOf(found, ["burns"]) >= REAL)]
+      : []),
+    poisonReason(found?.verdict === "none-explains" ? undefined : found),
     ...contaminatedReason(product, found),
   ]);
 }
@@ -137,13 +139,13 @@ export function safeAnswer(
 function flameReason(
   hazard: HazardFinding,
   label: HazardFinding | undefined,
-  marked: boolean,
+  sure: boolean,
 ): Reason {
   const because = hazard.takenAs?.because;
   const standsIn =
     because === "stand-in" || because === "tested-otherwise" || because === undefined;
   const known = standsIn ? undefined : hazard.burns;
-  const burns = marked || known === "limits" ? true : known === "does-not-burn" ? false : undefined;
+  const burns = sure || known === "limits" ? true : known === "does-not-burn" ? false : undefined;
   const fact = { kind: "flame" as const, hazard, burns };
   if (burns === true) return { verdict: burnsMore(hazard, label) ? "no" : "undecided", fact };
   // A declaration alone vouches for nothing.
@@ -160,15 +162,23 @@ function burnsMore(hazard: HazardFinding, label: HazardFinding | undefined): boo
 const REAL = 0.95;
 const RULED_OUT = 0.05;
 
-function poisonReason(found: Identification | undefined): Reason {
-  const bad = (found?.hazards ?? []).filter(
-    ({ kind }) => kind === "toxic" || kind === "attacks-aluminium" || kind === "unknown",
+/** Chance that the content has one of these hazards; 0 where nothing was weighed. */
+const chanceOf = (
+  found: Identification | undefined,
+  kinds: readonly Identification["hazards"][number]["kind"][],
+): number =>
+  Math.max(
+    0,
+    ...(found?.hazards ?? [])
+      .filter(({ kind }) => kinds.includes(kind))
+      .map(({ probability }) => probability),
   );
-  const probability = found ? Math.max(0, ...bad.map((one) => one.probability)) : undefined;
-  const fact = { kind: "poison" as const, probability };
-  if (probability === undefined) return { verdict: "undecided", fact };
+
+function poisonReason(found: Identification | undefined): Reason {
+  if (!found) return { verdict: "undecided", fact: { kind: "poison", probability: undefined } };
+  const probability = chanceOf(found, ["toxic", "attacks-aluminium", "unknown"]);
   const verdict = probability >= REAL ? "no" : probability <= RULED_OUT ? "yes" : "undecided";
-  return { verdict, fact };
+  return { verdict, fact: { kind: "poison", probability } };
 }
 
 function contaminatedReason({ fluid }: ProductView, found: Identification | undefined): Reason[] {
