@@ -168,4 +168,4 @@ export type {
   Reason,
   ReasonFact,
 } from "./findings/answer/view.ts";
-export type { Identification } from "./findings/identified.ts";
+export { type Identification, identifiedSubstances } from "./findings/identified.ts";

@@ -11,8 +11,10 @@ import {
 export interface AnswersProps extends AnswerWords {
   readonly answers: readonly Answer[];
   readonly fair: FairComparison | undefined;
+  /** In the app, whose hash says which page it is; left out, the browser jumps by itself. */
+  readonly onJump?: (id: string) => void;
   /** Link to where the evidence stands; none where it has no place. */
-  readonly href: (place: AnswerPlace) => string;
+  readonly href: (place: AnswerPlace, about: string) => string;
 }
 
 const kinds: Readonly<Record<AnswerVerdict, VerdictKind>> = {
@@ -72,7 +74,7 @@ export function Answers(props: AnswersProps) {
           <li key={about}>
             <span class="answers-name">{name}</span>
             {answers.map((answer) => (
-              <a key={answer.question} href={`#${idOf(answer)}`}>
+              <a key={answer.question} href={`#${idOf(answer)}`} {...jumping(props, idOf(answer))}>
                 <span class="answers-short">{short[answer.question]}</span>
                 <VerdictWord kind={kinds[answer.verdict]} word={answer.verdict} />
               </a>
@@ -92,6 +94,15 @@ export function Answers(props: AnswersProps) {
   );
 }
 
+/** Scripts of a report never run: there the address alone leads. */
+const jumping = ({ onJump }: AnswersProps, id: string) =>
+  onJump && {
+    onClick: (event: Event) => {
+      event.preventDefault();
+      onJump(id);
+    },
+  };
+
 function One({ answer, fair, href, ...words }: AnswersProps & { readonly answer: Answer }) {
   const [lead] = answer.reasons;
   const { method, assumptions } = methodOf(answer, fair);
@@ -108,7 +119,7 @@ function One({ answer, fair, href, ...words }: AnswersProps & { readonly answer:
               <VerdictWord kind={kinds[reason.verdict]} word={reason.verdict} />
               <span>
                 {reasonSentence(reason, words)}{" "}
-                <a href={href(placeOf(reason))}>{placeNames[placeOf(reason)]}</a>
+                <a href={href(placeOf(reason), answer.about)}>{placeNames[placeOf(reason)]}</a>
               </span>
             </li>
           ))}
