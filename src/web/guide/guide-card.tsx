@@ -20,6 +20,7 @@ interface Props {
 /** One card at a time above the screens of a practice trial: what to do now, why, and what to type. */
 export function GuideCard({ trial, parts }: Props) {
   const standing = guideStep(view.value);
+  const typing = isTyping(standing, parts);
   const leave = (): void => {
     prefer({ guided: { ...preferences.value.guided, [trial]: false } });
     say("The guide waits: “Learn with an invented van” on the first page goes on with it.");
@@ -27,7 +28,7 @@ export function GuideCard({ trial, parts }: Props) {
   return (
     <section class="guide" aria-label="Guide">
       <Progress standing={standing} onLeave={leave} />
-      {standing.last && <p class="guide-learned">{standing.last.learned}</p>}
+      {standing.last && !typing && <p class="guide-learned">{standing.last.learned}</p>}
       {standing.step ? (
         <Now key={standing.step.id} trial={trial} parts={parts} step={standing.step} />
       ) : (
@@ -35,6 +36,19 @@ export function GuideCard({ trial, parts }: Props) {
       )}
     </section>
   );
+}
+
+/** A form is open: what was said before it makes room for the fields. */
+const isTyping = ({ step }: Pick<GuideStanding, "step">, parts: readonly string[]): boolean =>
+  step !== undefined && (parts[0] === "add" || parts.length > 3) && step.at[0] !== "confirm";
+
+/** At the field of one reading only that reading; elsewhere all of the step. */
+function askedHere(
+  entries: readonly LessonEntry[],
+  [, , , act, what]: readonly string[],
+): readonly LessonEntry[] {
+  const here = entries.filter(({ body }) => act === "reading" && body["quantity"] === what);
+  return here.length > 0 ? here : entries;
 }
 
 interface ProgressProps {
@@ -74,9 +88,9 @@ function Now({ trial, parts, step }: NowProps) {
     <>
       <div aria-live="polite">
         <h2 class="guide-title">{step.title}</h2>
-        <p class="guide-why">{step.why}</p>
+        {!isTyping({ step }, parts) && <p class="guide-why">{step.why}</p>}
       </div>
-      <ToType entries={entries} />
+      <ToType entries={askedHere(entries, parts)} open={isThere} />
       <Acts {...{ trial, step, entries, place, isThere }} />
     </>
   );
@@ -85,7 +99,12 @@ function Now({ trial, parts, step }: NowProps) {
 /** Fewer than this stand open; a longer list folds, because it is rather entered than typed. */
 const fewLines = 8;
 
-function ToType({ entries }: { readonly entries: readonly LessonEntry[] }) {
+interface ToTypeProps {
+  readonly entries: readonly LessonEntry[];
+  readonly open: boolean;
+}
+
+function ToType({ entries, open }: ToTypeProps) {
   const lines = entries.flatMap(linesOf);
   if (lines.length === 0) return null;
   const list = (
@@ -100,7 +119,7 @@ function ToType({ entries }: { readonly entries: readonly LessonEntry[] }) {
   );
   if (lines.length < fewLines) return list;
   return (
-    <details class="guide-fold">
+    <details class="guide-fold" open={open}>
       <summary>What to type: {lines.length} fields</summary>
       {list}
     </details>
@@ -120,12 +139,11 @@ function Acts({ trial, step, entries, place, isThere }: ActsProps) {
   const enter = async (): Promise<void> => {
     const make = makeEvent.bind(undefined, trial);
     setFailure(await takeIn(eventsOfPart(step.id, view.value, make)));
-    goToNext(trial);
+    go("trial", trial, ...stageOf(step));
   };
   const look = async (): Promise<void> => {
     const { stage } = step;
     await record(trial, "item-confirmed", { stage, item: lookedItem, confirmed: true });
-    goToNext(trial);
   };
   const toConfirm = entries.length === 0;
   return (
@@ -174,12 +192,10 @@ function SaveTrace({ body }: LessonEntry) {
   );
 }
 
-/** After something was done for the learner: to the stage of what comes next, where its result is seen. */
-function goToNext(trial: string): void {
-  const { step } = guideStep(view.value);
-  if (!step) return;
+/** The page of a step's stage, where what was entered is seen with its verdict. */
+function stageOf(step: GuideStep): readonly string[] {
   const [page, stage = "plan", round = "-"] = placeOf(step, view.value);
-  go("trial", trial, "stage", ...(page === "stage" ? [stage, round] : ["plan", "-"]));
+  return page === "stage" ? ["stage", stage, round] : ["stage", "plan", "-"];
 }
 
 function Finished({ trial, onLeave }: { readonly trial: string; readonly onLeave: () => void }) {

@@ -6,6 +6,7 @@ import { makeEvent, takeIn, trialsChanged } from "../shell/log-keeper.ts";
 import { prefer, preferences } from "../shell/preferences.ts";
 import { go } from "../shell/route.ts";
 import { TopBar } from "../shell/top-bar.tsx";
+import "./guide.css";
 import { lessonPart } from "./lesson.ts";
 
 const guide = (trial: string): void => {
