@@ -72,7 +72,7 @@ const runSteps: readonly GuideStep[] = [
     title: "Read the cold van in the evening",
     why: "The pressures at rest with Kestrel inside say something about what Kestrel is.",
     learned: "They stand beside those of Prove.",
-    at: ["reading", "static-low"],
+    at: ["reading", "metal-temperature"],
     done: readingsAt("run", "static-low"),
   },
 ];

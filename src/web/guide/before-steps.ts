@@ -66,10 +66,10 @@ const proveSteps: readonly GuideStep[] = [
     id: "prove-rest",
     stage: "prove",
     title: "Type the pressures of the cold van",
-    why: "The van stood overnight with its engine off. At rest the pressure follows from the metal's temperature and from what is inside. It does not tell how much is inside.",
+    why: "The van stood overnight with its engine off. At rest the pressure follows from the metal's temperature and from what is inside. It does not tell how much is inside. Begin with the metal: the band rests on it.",
     learned:
       "The mark of each reading lies in its band: the van holds what follows R134a, as its label says.",
-    at: ["reading", "static-low"],
+    at: ["reading", "metal-temperature"],
     done: met("prove", "static"),
   },
   {
