@@ -30,6 +30,8 @@ export const cautions = {
     "A blend with glide is charged as liquid: vapour taken from the top changes what comes out and what is left.",
   vacuumTest:
     "A vacuum hold finds gross leaks and water only: it loads seals inwards by 1 bar, service loads them outwards by 5 to 20 bar.",
+  flameTest:
+    "Never test an unknown gas with a flame or by smell, and release none of it to find out what it is.",
   cylinder:
     "Use only a refillable cylinder made for recovery, in date, evacuated before its first use and marked for this refrigerant's pressure; never fill a disposable one. Weigh while it fills: a vessel that is full of liquid bursts when it warms.",
   flammableCylinder:

@@ -65,6 +65,14 @@ const examples: Readonly<Record<string, unknown>> = {
     to: "40 °C",
     steps: 4,
   },
+  identify: {
+    evidence: [
+      { kind: "pressure", pressure: "82 psig", temperature: "77 °F", gauge: "1 % of 500 psi" },
+      { kind: "fill", mass: "12 oz", volume: "380 mL", full: true },
+      { kind: "detector", detects: "halogen", responded: true },
+    ],
+    seed: 3,
+  },
   diagnose: {
     vehicle: { preset: "midsize-expansion", labelCharge: "0.6 kg" },
     fluid: "R134a",

@@ -12,6 +12,7 @@ import { cylinderLimitCalculation } from "./cylinder-limit.ts";
 import type { Calculation } from "./definition.ts";
 import { diagnoseCalculation } from "./diagnose.ts";
 import { flammability } from "./flammability.ts";
+import { identifyCalculation } from "./identify.ts";
 import { operatingCheck } from "./operating-check.ts";
 import { phaseDiagramCalculation } from "./phase-diagram.ts";
 import { planCalculation } from "./plan.ts";
@@ -48,6 +49,7 @@ export const calculations: readonly Calculation[] = [
   phaseDiagramCalculation,
   vehicleCalculation,
   sweepCalculation,
+  identifyCalculation,
   compareCalculation,
   planCalculation,
   cylinderLimitCalculation,

@@ -23,3 +23,5 @@ export {
   vehiclePresets,
 } from "./vehicle-parameters.ts";
 export { blendNames, fluidNames } from "./substance-names.ts";
+export { identifyInput } from "./contents-input.ts";
+export type { IdentifyResult } from "./identify.ts";

@@ -35,6 +35,7 @@ const usable: Readonly<Record<string, unknown>> = {
 /** Fields that mean something else in some calculations. */
 const other: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
   vehicle: { air: "300 mbar" },
+  identify: { evidence: [{ kind: "label", declares: "R134a" }], seed: 1 },
   claim: { text: "6 oz equals 12 oz of R134a", equals: "12 oz", label: "a can" },
   "cylinder-limit": { waterCapacity: "26.2 lb", tare: "15 lb", rating: "400 psig" },
   "charge-target": { label: { refrigerant: "R134a", charge: "1.5 lb" } },

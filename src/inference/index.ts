@@ -7,6 +7,23 @@ export {
   normalisedWeights,
   weightedQuantile,
 } from "./weights.ts";
+export { type BoxOptions, type CubeSamples, sampleCube } from "./shrinking-box.ts";
+export { expectedInformation, type ForeseenOutcomes } from "./expected-information.ts";
+export { logNormal, logNormalVector } from "./normal-vector.ts";
+export { quasiRandomPoint, quasiRandomSteps } from "./quasi-random.ts";
+export {
+  calibrationError,
+  type Forecast,
+  type ReliabilityRow,
+  reliabilityTable,
+} from "./reliability.ts";
+export {
+  cubicBasis,
+  cubicTerms,
+  evaluateCubic,
+  fitCubics,
+  simplexLattice,
+} from "./simplex-polynomial.ts";
 export { linearMarginal, type Marginal, type NormalPrior } from "./linear-marginal.ts";
 export { type LognormalPart, lognormalMixtureQuantile } from "./lognormal-mixture.ts";
 export {

@@ -102,6 +102,23 @@ export type {
   StatePoint,
   StateShown,
 } from "./pictures/phase-points.ts";
+export {
+  FamilyBars,
+  type FamilyBarsProps,
+  type FamilyShare,
+  familyTable,
+  PartIntervals,
+  type PartIntervalsProps,
+  type PartShare,
+  partTable,
+} from "./pictures/contents-chart.tsx";
+export {
+  contentsFinding,
+  evidenceWords,
+  familyShares,
+  overallParts,
+  PARTS_TITLE,
+} from "./contents-words.ts";
 export { DiagnosisView } from "./diagnosis/diagnosis.tsx";
 export type { DiagnosisUnits } from "./diagnosis/diagnosis-words.ts";
 export { diagnosisUnits } from "./diagnosis/diagnosis-units.ts";

@@ -118,6 +118,8 @@ export { readClaim } from "./findings/claims/read-claim.ts";
 export { type HazardFinding, hazardFindings, takenAs } from "./findings/hazards.ts";
 export { judgeReading, judgeRunValue } from "./verdict/judge.ts";
 export type { ReadingInContext, Verdict, VerdictDetail } from "./verdict/view.ts";
+export { contentsOf } from "./findings/contents.ts";
+export type { ContentsEvidence, GatheredEvidence } from "./findings/contents.ts";
 export { type HoldFinding, holdFinding } from "./findings/hold.ts";
 export {
   type FairComparison,

@@ -5,6 +5,7 @@ import look from "../look.css?raw";
 import pictures from "../pictures.css?raw";
 import { Cautions, Recompute, Sources } from "./close.tsx";
 import { CompareAsMeasured, Drift } from "./compare.tsx";
+import { Contents as WhatIsInside } from "./contents.tsx";
 import type { Page } from "./context.ts";
 import { Claims } from "./claims.tsx";
 import { Diagnoses } from "./diagnosis.tsx";
@@ -31,6 +32,7 @@ const parts: readonly Part[] = [
     title: "Products against the label refrigerant, as measured",
     part: CompareAsMeasured,
   },
+  { id: "contents", title: "What is in the can", part: WhatIsInside },
   { id: "health", title: "Is something wrong with the vehicle", part: Diagnoses },
   {
     id: "equal",

@@ -161,6 +161,17 @@ export function promptOf(
   });
 }
 
+/** What the same quantities are for at Identify. */
+const identifyWords: Readonly<Partial<Record<ReadingQuantity, { readonly why: string }>>> = {
+  "vessel-pressure": {
+    why: "Read it at two temperatures far apart, such as in the shade and in ice water: one alone fits many contents. Water no warmer than 40 °C; never any other heat.",
+  },
+  "gross-mass": {
+    why: "Before anything was taken out: mass and volume of the full can tell the density of its liquid.",
+  },
+  "can-volume": { why: "By the water that the closed can displaces; nothing is opened." },
+};
+
 const weighsVessels: ReadonlySet<Stage> = new Set(["recover", "charge", "restore"]);
 
 /** What a stage asks for, most useful first; vessels to weigh come last, one prompt each. */
@@ -169,7 +180,10 @@ export function promptsFor(
   vehicle: VehicleView | undefined,
   vessels: readonly VesselView[],
 ): ReadingPrompt[] {
-  const plain = asked[stage].map((quantity) => promptOf(quantity, stage, vehicle));
+  const plain = asked[stage].map((quantity) => ({
+    ...promptOf(quantity, stage, vehicle),
+    ...(stage === "identify" && identifyWords[quantity]),
+  }));
   if (!weighsVessels.has(stage)) return plain;
   const weighed = vessels
     .filter(({ tare }) => tare !== undefined)

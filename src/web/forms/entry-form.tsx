@@ -19,6 +19,8 @@ export interface EntryFormProps {
   readonly start?: Draft;
   /** Parts of the body that nobody types here, such as the stage. */
   readonly fixed?: Readonly<Record<string, unknown>>;
+  /** Parts of the body that are made of several fields, those named "_…" among them. */
+  readonly complete?: (draft: Draft) => Readonly<Record<string, unknown>>;
   readonly saveLabel: string;
   /** Set when the form corrects an entry: a reason is then asked and the first entry stays. */
   readonly corrects?: Entry | undefined;
@@ -52,7 +54,7 @@ export function EntryForm(props: EntryFormProps) {
     changeDraft(formKey, part);
   };
   const built = bodyFrom(formKey, specs, draft);
-  const body = { ...fixed, ...built.body };
+  const body = { ...fixed, ...built.body, ...props.complete?.(draft) };
   return (
     <form
       class="entry-form"

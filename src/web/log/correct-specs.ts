@@ -5,6 +5,7 @@ import {
   type ReadingQuantity,
 } from "../../trial/index.ts";
 import type { FieldSpec } from "../forms/spec.ts";
+import { detectorSpecs } from "../identify/sample-specs.ts";
 import { kinds } from "../plan/kinds.ts";
 import { runTraceSpecs } from "../traces/run-specs.ts";
 import { emptySpecs, transferSpecs } from "../transfers/transfer-specs.ts";
@@ -66,9 +67,11 @@ export function correctSpecs(entry: Entry): readonly FieldSpec[] {
     case "stream-opened":
     case "samples-received":
     case "item-confirmed":
-    case "sample-tested":
     case "claim-read":
       return [];
+    case "sample-tested":
+      // Percentages are a list, which this form does not show: such an entry is withdrawn and made anew.
+      return entry.body.parts === undefined ? detectorSpecs : [];
     case "trial-opened":
     case "vehicle-described":
     case "instrument-listed":

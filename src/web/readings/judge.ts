@@ -1,8 +1,9 @@
-import { judgeReading, judgeRunValue } from "../../trial/index.ts";
+import { holdFinding, judgeReading, judgeRunValue } from "../../trial/index.ts";
 
 /** The part of the trial that draws on the equations of the fluids, in a file of its own. */
-export { judgeReading, judgeRunValue };
+export { holdFinding, judgeReading, judgeRunValue };
 export interface JudgeModule {
+  readonly holdFinding: typeof holdFinding;
   readonly judgeReading: typeof judgeReading;
   readonly judgeRunValue: typeof judgeRunValue;
 }

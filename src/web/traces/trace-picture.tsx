@@ -12,7 +12,7 @@ import {
   traceTable,
   unitChoice,
 } from "../../report/index.ts";
-import { holdFinding, type TraceView, type TrialView } from "../../trial/index.ts";
+import type { TraceView, TrialView } from "../../trial/index.ts";
 import { judging } from "../readings/judging.ts";
 import { Fit } from "../look/fit.tsx";
 import { SavePicture } from "../pictures/save-picture.tsx";
@@ -44,9 +44,9 @@ export function TracePicture({ trace, view }: Props) {
 
 function Hold({ trace, view }: Props) {
   const id = `hold${useId()}`;
-  const finding = useMemo(() => holdFinding(view, trace), [trace, view]);
-  // A verdict that comes later draws its level into the hold.
+  // A verdict that comes later draws its level and its curves into the hold.
   const judge = judging.value;
+  const finding = useMemo(() => judge?.holdFinding(view, trace), [trace, view, judge]);
   const picture = useMemo(
     () => holdPicture(trace, pageOf(view), finding),
     [trace, view, finding, judge],

@@ -23,6 +23,7 @@ export function MoreActs({ trial, stage }: Props) {
     runs.includes(stage.stage) && { label: "Record a run by hand", href: at("run") },
     holds.includes(stage.stage) && { label: "Type a hold", href: at("hold") },
     holds.includes(stage.stage) && { label: "Import a hold trace", href: at("import", "hold") },
+    stage.stage === "identify" && { label: "Enter what a tester said", href: at("test") },
     { label: "Write a note", href: at("note") },
   ].filter((act) => act !== false);
   return (

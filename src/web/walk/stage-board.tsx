@@ -12,6 +12,9 @@ export interface BoardProps {
 const ChargeBoard = later(async () => (await import("../charging/charge-board.tsx")).ChargeBoard);
 const ClaimsBoard = later(async () => (await import("../claims/claims-board.tsx")).ClaimsBoard);
 const CompareBoard = later(async () => (await import("../publish/compare-board.tsx")).CompareBoard);
+const ContentsBoard = later(
+  async () => (await import("../identify/contents-board.tsx")).ContentsBoard,
+);
 const EvacuateBoard = later(
   async () => (await import("../evacuate/evacuate-board.tsx")).EvacuateBoard,
 );
@@ -27,6 +30,7 @@ const RecoverBoard = later(
 
 /** What a stage computes, below what it asks for: one board or several a stage, in this order. */
 const boards: Readonly<Partial<Record<Stage, readonly ComponentType<BoardProps>[]>>> = {
+  identify: [ContentsBoard],
   plan: [SetUp, FindBoard],
   prove: [LiveBoard, FaultsBoard],
   recover: [RecoverBoard],

@@ -4,6 +4,7 @@ import { ReadingStep } from "../readings/reading-step.tsx";
 import { readingsTaken } from "../readings/taken.ts";
 import { view } from "../shell/log-keeper.ts";
 import { go, goInstead } from "../shell/route.ts";
+import { SampleStep } from "../identify/sample-step.tsx";
 import { ImportStep } from "../traces/import-step.tsx";
 import { RunStep } from "../traces/run-step.tsx";
 import { HoldStep } from "../traces/hold-step.tsx";
@@ -81,6 +82,8 @@ export function Step({ trial, stage, step }: Props) {
       );
     case "note":
       return headed(stage, { title: "A note" }, <NoteStep {...act} />);
+    case "test":
+      return headed(stage, heads.test, <SampleStep {...act} />);
     case "claim":
       return headed(
         stage,
@@ -113,6 +116,10 @@ const heads = {
     why: "What the ledger still expected inside is booked as not accounted for.",
   },
   run: { title: "A run", before: "run" },
+  test: {
+    title: "What a tester said",
+    why: "An identifier’s percentages, or a detector’s yes or no on a trace of vapour. Release nothing for it, and never use a flame.",
+  },
   claim: {
     title: "How this claim is read",
     why: "If the sentence means something else than its words were taken for, say so. The entry stays in the log and can be withdrawn there.",

@@ -1,0 +1,120 @@
+import { compute, identifyInput, type IdentifyResult } from "../../calculations/index.ts";
+import { type ContentsEvidence, contentsOf } from "../../trial/index.ts";
+import {
+  contentsFinding,
+  evidenceWords,
+  familyShares,
+  overallParts,
+  PARTS_TITLE,
+} from "../contents-words.ts";
+import { FamilyBars, familyTable, PartIntervals, partTable } from "../pictures/contents-chart.tsx";
+import { DataTable, FoldedTable } from "../pictures/picture.tsx";
+import { VerdictWord } from "../pictures/verdict-mark.tsx";
+import { type Page, productName } from "./context.ts";
+import { Section, type SectionEntry, Twice } from "./section.tsx";
+
+/** Answers of evidence met before: a report is rendered again whenever the log grows. */
+const known = new Map<string, IdentifyResult>();
+const KEPT = 40;
+
+function weighed(evidence: ContentsEvidence): IdentifyResult | undefined {
+  const input = identifyInput(evidence);
+  if (!input) return undefined;
+  const key = JSON.stringify(input);
+  const before = known.get(key);
+  if (before) return before;
+  const answer = compute("identify", input);
+  if (answer.kind !== "answer") return undefined;
+  // The calculation's own schema is tested to be what its result is.
+  const result = answer.result as IdentifyResult;
+  const [oldest] = known.keys();
+  if (known.size >= KEPT && oldest !== undefined) known.delete(oldest);
+  known.set(key, result);
+  return result;
+}
+
+const verdicts = {
+  named: { kind: "within", word: "identified" },
+  undecided: { kind: "undecided", word: "undecided" },
+  "none-explains": { kind: "undecided", word: "nothing explains it" },
+} as const;
+
+/** A label alone is no reading: nothing was measured, so nothing is weighed. */
+const measured = ({ items }: ContentsEvidence): boolean =>
+  items.some(({ evidence }) => evidence.kind !== "label");
+
+/** What each product is, by the readings and not by its label. */
+export const Contents = ({ page, id, title }: { page: Page } & SectionEntry) => {
+  const gathered = page.view.products.map((product) => contentsOf(page.view, product.id));
+  const some = gathered.some(measured);
+  return (
+    <Section
+      id={id}
+      title={title}
+      lead={
+        some
+          ? "Probabilities of what may be inside, from the readings at rest, what was weighed and what testers said. The label counts as a prior only."
+          : "Nothing was measured that says what the products are: no pressure at rest with its temperature, no mass with volume, no tester."
+      }
+    >
+      {gathered.filter(measured).map((evidence) => (
+        <OfProduct key={evidence.product} evidence={evidence} page={page} />
+      ))}
+    </Section>
+  );
+};
+
+function OfProduct({ evidence, page }: { evidence: ContentsEvidence; page: Page }) {
+  const result = weighed(evidence);
+  const name = productName(page, evidence.product);
+  if (!result) {
+    return (
+      <p>
+        <strong>{name}.</strong> The readings lie outside of what can be weighed here.
+      </p>
+    );
+  }
+  const families = familyShares(result);
+  const shares = overallParts(result);
+  const bars = { title: contentsFinding(result), families };
+  const parts = { title: PARTS_TITLE, parts: shares };
+  const drawn = `contents-${evidence.product}`;
+  return (
+    <div class="comparison">
+      <h3>{name}</h3>
+      <VerdictWord {...verdicts[result.verdict]} />
+      <p>{result.says}</p>
+      <Twice id={drawn} draw={(id, width) => <FamilyBars id={id} width={width} {...bars} />} />
+      <FoldedTable table={familyTable({ id: "", width: 0, ...bars })} />
+      {shares.length > 0 && (
+        <>
+          <Twice
+            id={`${drawn}-parts`}
+            draw={(id, width) => <PartIntervals id={id} width={width} {...parts} />}
+          />
+          <FoldedTable table={partTable({ id: "", width: 0, ...parts })} />
+        </>
+      )}
+      {result.hazards.map(({ kind, says }) => (
+        <p key={kind}>
+          <strong>Caution.</strong> {says}
+        </p>
+      ))}
+      <p>{result.indistinguishable.says}</p>
+      <DataTable
+        caption={`What each piece of evidence says, ${name}`}
+        head={["Evidence", "What it says beside the others"]}
+        rows={result.contributions.flatMap(({ evidence: k, says }) => {
+          const item = evidence.items[k];
+          return item ? [[evidenceWords(item.evidence, page.units), says]] : [];
+        })}
+      />
+      {result.next[0] && (
+        <p>
+          What would tell most for its time: {result.next[0].title.toLowerCase()}.{" "}
+          {result.next[0].says}
+        </p>
+      )}
+    </div>
+  );
+}
