@@ -123,7 +123,11 @@ export const combineTrialsCalculation = defineCalculation({
   },
 });
 
-const summaryOf = ({ studies, weights, ...summary }: RandomEffects) => summary;
+function summaryOf(all: RandomEffects): z.infer<typeof summarySchema> {
+  const { mean, se, interval: of, tau, heterogeneity, Q, pHomogeneous, prediction } = all;
+  const found = { mean, se, interval: of, tau, heterogeneity, Q, pHomogeneous };
+  return prediction ? { ...found, prediction } : found;
+}
 
 function ofEffects(effects: readonly z.infer<typeof effectSchema>[]): CombinedResult {
   const summary = randomEffects(effects);

@@ -49,6 +49,9 @@ export function Home() {
             <a class="button" href={pathTo("vehicle")}>
               What a vehicle should read
             </a>
+            <a class="button" href={pathTo("combine")}>
+              Compare trials
+            </a>
           </div>
         </div>
         <div class="home-list">
