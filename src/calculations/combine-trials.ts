@@ -2,6 +2,7 @@ import { z } from "zod";
 import { type RandomEffects, randomEffects } from "../inference/index.ts";
 import { combinedTrials, parseExport, type TrialEvent } from "../trial/index.ts";
 import { issue, type Issue } from "./answer.ts";
+import { cautions } from "./cautions.ts";
 import { COMPARISON_SOURCES } from "./compare.ts";
 import { defineCalculation } from "./definition.ts";
 import { type Field, optional, unusable } from "./field.ts";
@@ -105,7 +106,7 @@ export const combineTrialsCalculation = defineCalculation({
   title: "Several trials of one product together: mean effect and how much trials differ",
   fields: { trials: optional(trialsField), effects: optional(effectsField) },
   output,
-  cautions: [],
+  cautions: [cautions.identity, cautions.rules],
   sources: [
     "Between-trial variance: Paule and Mandel, J. Res. NBS 87 (1982) 377; interval: Hartung and Knapp, Stat. Med. 20 (2001) 3875; prediction: Higgins, Thompson and Spiegelhalter, J. R. Stat. Soc. A 172 (2009) 137",
     ...COMPARISON_SOURCES,
