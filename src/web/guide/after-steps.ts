@@ -101,8 +101,9 @@ const identifySteps: readonly GuideStep[] = [
     stage: "identify",
     title: "Write down what the gas detector said",
     why: "An electronic detector for combustible gas was held near the valve, and it responded. It is never tested with a flame.",
-    learned: "It burns. The cautions now say so because of a test, not only because of a mark.",
-    at: [],
+    learned:
+      "It burns, and a test says so, not only the mark on the can. Identify weighs it with the rest.",
+    at: ["test"],
     done: tested,
   },
 ];
