@@ -1,5 +1,6 @@
 // Takes the pictures of docs/manual: drives the built app through the guided first trial, on a phone's
 // screen, with an empty log of its own. Run after a screen changed; then look at every picture.
+/* global document, location, window -- inside the page */
 import { spawn } from "node:child_process";
 import { mkdirSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -150,9 +151,8 @@ async function answer(hand, product) {
   const { page, shoot } = hand;
   await until(hand, "Recover Kestrel into cylinder X2");
   await hand.open("identify", product);
-  const contents = sheet(page, /What is in/);
-  await contents.getByText("%").first().waitFor({ timeout: 120_000 });
-  await shoot("identify", contents, 560);
+  await page.locator(".contents").waitFor({ timeout: 120_000 });
+  await shoot("identify", sheet(page, /What is in/), 560);
   await until(hand, "Look: does it cool");
   await hand.open("compare");
   await page
