@@ -151,7 +151,7 @@ async function answer(hand, product) {
   const { page, shoot } = hand;
   await until(hand, "Recover Kestrel into cylinder X2");
   await hand.open("identify", product);
-  await page.locator(".contents").waitFor({ timeout: 120_000 });
+  await page.locator(".contents:not(.is-stale)").waitFor({ timeout: 120_000 });
   await shoot("identify", sheet(page, /What is in/), 560);
   await until(hand, "Look: does it cool");
   await hand.open("compare");

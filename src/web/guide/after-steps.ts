@@ -91,7 +91,7 @@ const identifySteps: readonly GuideStep[] = [
     id: "identify-warm",
     stage: "identify",
     title: "Read the same can at noon",
-    why: "Two temperatures tell more than one: fluids differ in how fast the pressure climbs. Never warm a can with a flame or above 50 °C.",
+    why: "Two temperatures tell more than one: fluids differ in how fast the pressure climbs. Warm a can only with water that a hand can bear, 40 °C at most.",
     learned: "The climb between morning and noon separates what one reading could not.",
     at: ["reading", "vessel-temperature"],
     done: readingsAt("identify", "vessel-pressure", 2),
