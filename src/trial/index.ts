@@ -32,6 +32,9 @@ export { exportTrial, parseExport } from "./export.ts";
 export type { ParsedExport, TrialExport } from "./export.ts";
 export { chainHash, chainStart, logSeal, verifyChain } from "./integrity.ts";
 export type { ChainEnd, ChainRow, ChainVerdict } from "./integrity.ts";
+export { redacted, type Redacted, type RedactionChoices } from "./redaction/redacted.ts";
+export type { Replacement } from "./redaction/replaced.ts";
+export { type Hidable, hidables } from "./redaction/texts.ts";
 export { quantityDimension } from "./dimensions.ts";
 export { quantityNames, quantityWords } from "./quantity-names.ts";
 export { knownBlends, knownFluids, type KnownFluid } from "./known-fluids.ts";
@@ -155,3 +158,17 @@ export {
 } from "./findings/recovery.ts";
 export type { FitReason, StopMark, VesselFit } from "./findings/vessel-fit.ts";
 export { type FaultQuestion, faultQuestions } from "./findings/faults.ts";
+export {
+  answersOf,
+  type RestingFindings,
+  restingFindings,
+  type Settled,
+} from "./findings/answer.ts";
+export type {
+  Answer,
+  AnswerQuestion,
+  AnswerVerdict,
+  Reason,
+  ReasonFact,
+} from "./findings/answer/view.ts";
+export { type Identification, identifiedSubstances } from "./findings/identified.ts";

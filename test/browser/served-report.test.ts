@@ -9,7 +9,8 @@ import { launchChromium } from "./chromium.ts";
 
 test("the server's policy lets a report show as it was written, and run nothing", async () => {
   const { handle } = await memoryServer({
-    report: (events, units) => renderReport(events, { generatedAt: "2026-07-01T12:00:00Z", units }),
+    report: (events, units) =>
+      renderReport(events, { generatedAt: "2026-07-01T12:00:00Z", units, program: "0.0.0" }),
   });
   const file = readFileSync(join(root, "data/demonstration/hill-town.json"), "utf8");
   const imported = await handle(post("/api/trials/import", file));

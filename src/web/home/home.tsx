@@ -5,6 +5,8 @@ import { preferences } from "../shell/preferences.ts";
 import { pathTo } from "../shell/route.ts";
 import { TopBar } from "../shell/top-bar.tsx";
 import { OpenDemonstration } from "./open-demonstration.tsx";
+import { CheckedReport } from "./checked-report.tsx";
+import { takeFile } from "./given-file.ts";
 import { ImportTrial } from "./import-trial.tsx";
 import { readTrialRows, type TrialRow, trialRows } from "./trial-list.ts";
 
@@ -18,7 +20,17 @@ export function Home() {
   return (
     <>
       <TopBar />
-      <main class="page home">
+      <main
+        class="page home"
+        onDragOver={(event) => {
+          event.preventDefault();
+        }}
+        onDrop={(event) => {
+          event.preventDefault();
+          const file = event.dataTransfer?.files[0];
+          if (file) void takeFile(file);
+        }}
+      >
         <div class="home-lead">
           <h1 tabIndex={-1}>Is the can what it says?</h1>
           <p class="lead">
@@ -29,6 +41,9 @@ export function Home() {
             <a class="button button-main" href={pathTo("new")}>
               New trial
             </a>
+            <a class="button" href={pathTo("learn")}>
+              Learn with an invented van
+            </a>
             <OpenDemonstration />
             <ImportTrial />
             <a class="button" href={pathTo("fluids")}>
@@ -38,6 +53,7 @@ export function Home() {
               What a vehicle should read
             </a>
           </div>
+          <CheckedReport />
         </div>
         <section class="home-list" aria-labelledby="trials">
           <h2 id="trials">Trials on this device</h2>
