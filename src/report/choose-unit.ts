@@ -58,6 +58,8 @@ const unitsOfThings = {
   "circuit-volume": ["L", "L"],
   "cabin-volume": ["ft3", "m3"],
   length: ["ft", "m"],
+  "absolute-pressure": ["psia", "bar"],
+  enthalpy: ["Btu/lb", "kJ/kg"],
 } as const satisfies Record<string, Pair>;
 export type Thing = keyof typeof unitsOfThings;
 

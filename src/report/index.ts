@@ -132,3 +132,5 @@ export {
 export { DiagnosisView } from "./diagnosis/diagnosis.tsx";
 export type { DiagnosisUnits } from "./diagnosis/diagnosis-words.ts";
 export { diagnosisUnits } from "./diagnosis/diagnosis-units.ts";
+export { Answers, type AnswersProps } from "./answers/answers.tsx";
+export type { AnswerPlace } from "./answers/reason-words.ts";

@@ -164,3 +164,17 @@ export {
 } from "./findings/recovery.ts";
 export type { FitReason, StopMark, VesselFit } from "./findings/vessel-fit.ts";
 export { type FaultQuestion, faultQuestions } from "./findings/faults.ts";
+export {
+  answersOf,
+  type RestingFindings,
+  restingFindings,
+  type Settled,
+} from "./findings/answer.ts";
+export type {
+  Answer,
+  AnswerQuestion,
+  AnswerVerdict,
+  Reason,
+  ReasonFact,
+} from "./findings/answer/view.ts";
+export { type Identification, identifiedSubstances } from "./findings/identified.ts";

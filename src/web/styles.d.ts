@@ -2,3 +2,4 @@
 declare module "*/app.css";
 /** Version of the program, put in by the build. */
 declare const PROGRAM_VERSION: string;
+declare module "*/guide.css";

@@ -1,15 +1,16 @@
-import { type ClaimFinding, claimFindings, type ProductClaims } from "../../trial/index.ts";
+import type { ClaimFinding, ProductClaims } from "../../trial/index.ts";
 import { shownIn } from "../shown.ts";
 import { ClaimVerdictWord } from "../pictures/claim-verdict.tsx";
 import type { Page } from "./context.ts";
 import { Section, type SectionEntry } from "./section.tsx";
+import { workedOut } from "./worked-out.ts";
 
 const LEAD =
   "Each sentence of a label as a statement that something can speak for or against. What only the label declares can contradict the label; it supports nothing.";
 
 /** Every sentence of every label, with its verdict and what stands behind it. */
 export function Claims({ page, id, title }: { page: Page } & SectionEntry) {
-  const products = claimFindings(page.view);
+  const products = workedOut(page.view).claims;
   const any = products.some(({ claims }) => claims.length > 0);
   return (
     <Section id={id} title={title} lead={any ? LEAD : "No claim is written down."}>

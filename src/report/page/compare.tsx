@@ -1,4 +1,4 @@
-import type { Comparison, DifferenceRow, RunView } from "../../trial/index.ts";
+import type { Comparison, DifferenceRow, FairDriftRow, RunView } from "../../trial/index.ts";
 import { conditionsSentence } from "../conditions-sentence.ts";
 import { conditionNames, readingName } from "../names.ts";
 import {
@@ -6,11 +6,14 @@ import {
   type ComparisonRow,
   comparisonTable,
 } from "../pictures/comparison-chart.tsx";
+import { fairName, fairShown } from "../fair-words.ts";
+import { DriftScale } from "../pictures/drift-scales.tsx";
 import { DataTable, FoldedTable } from "../pictures/picture.tsx";
 import { VerdictWord } from "../pictures/verdict-mark.tsx";
 import { ventRow, ventWords } from "./answer.ts";
 import { capital, type Page, productName } from "./context.ts";
-import { Section, type SectionEntry, Twice } from "./section.tsx";
+import { NARROW, Section, type SectionEntry, Twice } from "./section.tsx";
+import { workedOut } from "./worked-out.ts";
 
 const labelName = ({ view }: Page): string => view.vehicle?.labelRefrigerant ?? "label refrigerant";
 
@@ -143,6 +146,7 @@ export function Drift({ page, id, title }: { page: Page } & SectionEntry) {
       title={title}
       lead="The label refrigerant after the products minus before them: what changed without any product. A difference of a product smaller than this says nothing."
     >
+      <FairDrift page={page} />
       <DataTable
         caption="As measured, conditions not made equal"
         head={["Quantity", "Before", "After", "Drift"]}
@@ -152,5 +156,58 @@ export function Drift({ page, id, title }: { page: Page } & SectionEntry) {
         })}
       />
     </Section>
+  );
+}
+
+/** Scales of the vehicle against itself, where it can be told in equal conditions. */
+function FairDrift({ page }: { page: Page }) {
+  const { fair } = workedOut(page.view);
+  if (fair.kind !== "compared") return null;
+  return (
+    <div class="fair-drift">
+      {fair.drift
+        .filter(({ quantity }) => quantity === "vent")
+        .map((row) => (
+          <Twice
+            key={driftId(row)}
+            id={driftId(row)}
+            draw={(id, width) => <DriftOf id={id} width={width} row={row} page={page} />}
+          />
+        ))}
+      <details class="numbers">
+        <summary>Pressures of the label refrigerant, after minus before</summary>
+        {fair.drift
+          .filter(({ quantity }) => quantity !== "vent")
+          .map((row) => (
+            <DriftOf key={driftId(row)} id={driftId(row)} width={NARROW} row={row} page={page} />
+          ))}
+      </details>
+    </div>
+  );
+}
+
+const driftId = ({ condition, quantity, form }: FairDriftRow): string =>
+  `drift-${condition}-${quantity}-${form}`;
+
+function DriftOf({
+  row,
+  page,
+  ...place
+}: {
+  row: FairDriftRow;
+  page: Page;
+  id: string;
+  width: number;
+}) {
+  const { fair } = workedOut(page.view);
+  if (fair.kind !== "compared") return null;
+  return (
+    <DriftScale
+      {...place}
+      title={`${fairName(row)}, ${conditionNames[row.condition]}: after minus before, in equal conditions`}
+      row={row}
+      margin={fair.margin.margins[row.quantity]}
+      shown={fairShown(row, page.units)}
+    />
   );
 }

@@ -1,4 +1,3 @@
-import { compute, identifyInput, type IdentifyResult } from "../../calculations/index.ts";
 import { type ContentsEvidence, contentsOf } from "../../trial/index.ts";
 import {
   contentsFinding,
@@ -11,27 +10,9 @@ import { FamilyBars, familyTable, PartIntervals, partTable } from "../pictures/c
 import { DataTable, FoldedTable } from "../pictures/picture.tsx";
 import { VerdictWord } from "../pictures/verdict-mark.tsx";
 import { type Page, productName } from "./context.ts";
+import { isMeasured } from "../weigh-contents.ts";
 import { Section, type SectionEntry, Twice } from "./section.tsx";
-
-/** Answers of evidence met before: a report is rendered again whenever the log grows. */
-const known = new Map<string, IdentifyResult>();
-const KEPT = 40;
-
-function weighed(evidence: ContentsEvidence): IdentifyResult | undefined {
-  const input = identifyInput(evidence);
-  if (!input) return undefined;
-  const key = JSON.stringify(input);
-  const before = known.get(key);
-  if (before) return before;
-  const answer = compute("identify", input);
-  if (answer.kind !== "answer") return undefined;
-  // The calculation's own schema is tested to be what its result is.
-  const result = answer.result as IdentifyResult;
-  const [oldest] = known.keys();
-  if (known.size >= KEPT && oldest !== undefined) known.delete(oldest);
-  known.set(key, result);
-  return result;
-}
+import { workedOut } from "./worked-out.ts";
 
 const verdicts = {
   named: { kind: "within", word: "identified" },
@@ -39,14 +20,10 @@ const verdicts = {
   "none-explains": { kind: "undecided", word: "nothing explains it" },
 } as const;
 
-/** A label alone is no reading: nothing was measured, so nothing is weighed. */
-const measured = ({ items }: ContentsEvidence): boolean =>
-  items.some(({ evidence }) => evidence.kind !== "label");
-
 /** What each product is, by the readings and not by its label. */
 export const Contents = ({ page, id, title }: { page: Page } & SectionEntry) => {
   const gathered = page.view.products.map((product) => contentsOf(page.view, product.id));
-  const some = gathered.some(measured);
+  const some = gathered.some(isMeasured);
   return (
     <Section
       id={id}
@@ -57,7 +34,7 @@ export const Contents = ({ page, id, title }: { page: Page } & SectionEntry) => 
           : "Nothing was measured that says what the products are: no pressure at rest with its temperature, no mass with volume, no tester."
       }
     >
-      {gathered.filter(measured).map((evidence) => (
+      {gathered.filter(isMeasured).map((evidence) => (
         <OfProduct key={evidence.product} evidence={evidence} page={page} />
       ))}
     </Section>
@@ -65,7 +42,7 @@ export const Contents = ({ page, id, title }: { page: Page } & SectionEntry) => 
 };
 
 function OfProduct({ evidence, page }: { evidence: ContentsEvidence; page: Page }) {
-  const result = weighed(evidence);
+  const result = workedOut(page.view).identified.get(evidence.product);
   const name = productName(page, evidence.product);
   if (!result) {
     return (

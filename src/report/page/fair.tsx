@@ -1,4 +1,4 @@
-import { type FairComparison, fairComparisonOf } from "../../trial/index.ts";
+import type { FairComparison, FairRow } from "../../trial/index.ts";
 import {
   fairName,
   fairSentence,
@@ -11,13 +11,14 @@ import { conditionNames } from "../names.ts";
 import { FairScales } from "../pictures/fair-scales.tsx";
 import { DataTable, FoldedTable } from "../pictures/picture.tsx";
 import { type Page, productName } from "./context.ts";
-import { Section, type SectionEntry, Twice } from "./section.tsx";
+import { NARROW, Section, type SectionEntry, Twice } from "./section.tsx";
+import { workedOut } from "./worked-out.ts";
 
 type Compared = FairComparison & { readonly kind: "compared" };
 
 /** Each product against the label refrigerant as if the days had been alike, beside what was read. */
 export function InEqualConditions({ page, id, title }: { page: Page } & SectionEntry) {
-  const found = fairComparisonOf(page.view);
+  const found = workedOut(page.view).fair;
   if (found.kind === "none") {
     return <Section id={id} title={title} lead={`This cannot be said yet. ${found.why}`} />;
   }
@@ -54,21 +55,23 @@ function OfProduct({ product, found, page }: { product: string; found: Compared;
         .map((row) => (
           <p key={row.condition}>{fairSentence(row, label, units)}</p>
         ))}
-      {rows.map((row) => (
-        <Twice
-          key={`${row.condition} ${row.quantity} ${row.form}`}
-          id={`fair-${product}-${row.condition}-${row.quantity}-${row.form}`}
-          draw={(id, width) => (
-            <FairScales
-              id={id}
-              width={width}
-              title={`${fairName(row)}, ${conditionNames[row.condition]}`}
-              row={row}
-              shown={fairShown(row, units)}
-            />
-          )}
-        />
-      ))}
+      {rows
+        .filter(({ quantity }) => quantity === "vent")
+        .map((row) => (
+          <Twice
+            key={row.condition}
+            id={fairId(row)}
+            draw={(id, width) => <Scales id={id} width={width} row={row} page={page} />}
+          />
+        ))}
+      <details class="numbers">
+        <summary>Pressures against the same label refrigerant</summary>
+        {rows
+          .filter(({ quantity }) => quantity !== "vent")
+          .map((row) => (
+            <Scales key={fairId(row)} id={fairId(row)} width={NARROW} row={row} page={page} />
+          ))}
+      </details>
       <FoldedTable
         summary="The numbers, as measured and in equal conditions"
         table={fairTable(rows, `${name} minus ${label}`, units)}
@@ -77,3 +80,24 @@ function OfProduct({ product, found, page }: { product: string; found: Compared;
     </div>
   );
 }
+
+const fairId = ({ product, condition, quantity, form }: FairRow): string =>
+  `fair-${product}-${condition}-${quantity}-${form}`;
+
+const Scales = ({
+  row,
+  page,
+  ...place
+}: {
+  row: FairRow;
+  page: Page;
+  id: string;
+  width: number;
+}) => (
+  <FairScales
+    {...place}
+    title={`${fairName(row)}, ${conditionNames[row.condition]}`}
+    row={row}
+    shown={fairShown(row, page.units)}
+  />
+);

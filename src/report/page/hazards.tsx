@@ -1,4 +1,4 @@
-import { type HazardFinding, hazardFindings } from "../../trial/index.ts";
+import type { HazardFinding } from "../../trial/index.ts";
 import { LeakChart } from "../pictures/leak-chart.tsx";
 import type { LeakChartProps } from "../pictures/leak-props.ts";
 import { leakTable } from "../pictures/leak-words.ts";
@@ -7,6 +7,7 @@ import { shownIn } from "../shown.ts";
 import type { Page } from "./context.ts";
 import { hazardSentence, scenarioNames, takenSentence } from "./hazard-words.ts";
 import { Section, type SectionEntry, Twice } from "./section.tsx";
+import { workedOut } from "./worked-out.ts";
 
 const LEAD =
   "What would happen if the whole charge escaped into the cabin in one moment: worked out from its mass, the cabin’s volume and published limits. Nothing was released to learn it, and releasing it may be prohibited. Whether a flammable refrigerant may be in a vehicle at all is for the authority where you are.";
@@ -14,7 +15,7 @@ const LEAD =
 /** What a leak of each charge would do in this cabin. */
 export const Hazards = ({ page, id, title }: { page: Page } & SectionEntry) => (
   <Section id={id} title={title} lead={LEAD}>
-    {hazardFindings(page.view).map((finding) => (
+    {workedOut(page.view).hazards.map((finding) => (
       <Hazard key={finding.product} finding={finding} page={page} />
     ))}
     <p class="quiet">

@@ -1,8 +1,10 @@
 import { dayText, momentText } from "../names.ts";
 import { VerdictWord } from "../pictures/verdict-mark.tsx";
+import { Answers } from "../answers/answers.tsx";
 import { answerLines } from "./answer.ts";
 import type { Page } from "./context.ts";
 import { Section, type SectionEntry } from "./section.tsx";
+import { workedOut } from "./worked-out.ts";
 
 const airSources = {
   barometer: "from the barometer",
@@ -48,21 +50,38 @@ export function Head({ page }: { page: Page }) {
   );
 }
 
-/** Answer first: the question, and what can be said now. */
-export const Answer = ({ page, id, title }: { page: Page } & SectionEntry) => (
-  <Section id={id} title={title}>
-    <p class="question">{page.view.opened?.question ?? "No question was written down."}</p>
-    <ul class="answer">
-      {answerLines(page).map(({ kind, word, about, sentence }) => (
-        <li key={about}>
-          <h3>{about}</h3>
-          <VerdictWord kind={kind} word={word} />
-          <p>{sentence}</p>
-        </li>
-      ))}
-    </ul>
-  </Section>
-);
+/** Answer first: the question, the four answers, and what else can be said now. */
+export const Answer = ({ page, id, title }: { page: Page } & SectionEntry) => {
+  const { view, units } = page;
+  const { answers, fair } = workedOut(view);
+  return (
+    <Section id={id} title={title}>
+      <p class="question">{view.opened?.question ?? "No question was written down."}</p>
+      {answers.length > 0 && (
+        <Answers
+          answers={answers}
+          fair={fair}
+          label={labelOf(view)}
+          units={units}
+          href={(place) => `#${place}`}
+        />
+      )}
+      <h3>And beside that</h3>
+      <ul class="answer">
+        {answerLines(page).map(({ kind, word, about, sentence }) => (
+          <li key={about}>
+            <h4>{about}</h4>
+            <VerdictWord kind={kind} word={word} />
+            <p>{sentence}</p>
+          </li>
+        ))}
+      </ul>
+    </Section>
+  );
+};
+
+const labelOf = ({ vehicle }: Page["view"]): string =>
+  vehicle?.labelRefrigerant ?? "the label refrigerant";
 
 interface ContentsProps {
   readonly sections: readonly SectionEntry[];

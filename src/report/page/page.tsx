@@ -1,5 +1,6 @@
 import type { ComponentType } from "preact";
 import { render } from "preact-render-to-string";
+import answers from "../answers.css?raw";
 import charts from "../charts.css?raw";
 import look from "../look.css?raw";
 import pictures from "../pictures.css?raw";
@@ -13,6 +14,7 @@ import { Done } from "./done.tsx";
 import { InEqualConditions } from "./fair.tsx";
 import { Answer, Contents, Head } from "./head.tsx";
 import { Hazards } from "./hazards.tsx";
+import { Loops } from "./loops.tsx";
 import { LedgerPart } from "./ledger.tsx";
 import pageStyle from "./page.css?raw";
 import { Readings } from "./readings.tsx";
@@ -27,23 +29,16 @@ type Part = SectionEntry & { readonly part: ComponentType<{ page: Page } & Secti
 /** The order in which a doubter asks. */
 const parts: readonly Part[] = [
   { id: "answer", title: "What can be said now", part: Answer },
-  {
-    id: "compared",
-    title: "Products against the label refrigerant, as measured",
-    part: CompareAsMeasured,
-  },
-  { id: "contents", title: "What is in the can", part: WhatIsInside },
-  { id: "health", title: "Is something wrong with the vehicle", part: Diagnoses },
-  {
-    id: "equal",
-    title: "Products against the label refrigerant, in equal conditions",
-    part: InEqualConditions,
-  },
+  { id: "equal", title: "Cooling, in equal conditions", part: InEqualConditions },
+  { id: "compared", title: "Cooling, as measured", part: CompareAsMeasured },
   { id: "drift", title: "Drift of the vehicle itself", part: Drift },
-  { id: "hazards", title: "If it leaked into the cabin", part: Hazards },
+  { id: "contents", title: "What is in the cans", part: WhatIsInside },
   { id: "claims", title: "What the labels claim", part: Claims },
+  { id: "hazards", title: "If it leaked into the cabin", part: Hazards },
+  { id: "loops", title: "Pressure and enthalpy", part: Loops },
   { id: "ledger", title: "Where every gram is", part: LedgerPart },
   { id: "recovery", title: "Recovery and charge, round by round", part: RecoveryAndCharge },
+  { id: "health", title: "Is something wrong with the vehicle", part: Diagnoses },
   { id: "readings", title: "Readings and their verdicts", part: Readings },
   { id: "runs", title: "Runs and traces", part: Runs },
   { id: "done", title: "What was done", part: Done },
@@ -67,7 +62,9 @@ const Document = ({ page }: { page: Page }) => (
       <meta name="color-scheme" content="light dark" />
       <title>{page.view.opened?.title ?? "Trial report"}</title>
       {/* The house's own style sheets, read from files: no text of a trial is among them. */}
-      <style dangerouslySetInnerHTML={{ __html: `${look}${pictures}${charts}${pageStyle}` }} />
+      <style
+        dangerouslySetInnerHTML={{ __html: `${look}${pictures}${charts}${answers}${pageStyle}` }}
+      />
     </head>
     <body>
       <div class="page">

@@ -41,7 +41,38 @@ export function decimate(
     column.push(point);
   }
   stretch.push(...ends(column));
-  return stretch.length > 0 ? [...stretches, stretch] : stretches;
+  return (stretch.length > 0 ? [...stretches, stretch] : stretches).map(straightened);
+}
+
+/** px: nearer to a straight line than a hair's breadth nobody sees it. */
+const HAIR = 0.8;
+
+/** Leaves out what a straight line between its neighbours shows as well; lowest and highest stay to a hair. */
+function straightened(points: readonly Point[]): Point[] {
+  const kept = new Set([0, points.length - 1]);
+  const open: [number, number][] = [[0, points.length - 1]];
+  for (let span = open.pop(); span; span = open.pop()) {
+    const [from, to] = span;
+    const far = farthest(points, from, to);
+    if (far === undefined) continue;
+    kept.add(far);
+    open.push([from, far], [far, to]);
+  }
+  return points.filter((_, i) => kept.has(i));
+}
+
+/** The point between two others that lies farthest above or below their line; none within a hair. */
+function farthest(points: readonly Point[], from: number, to: number): number | undefined {
+  const [a, b] = [points[from], points[to]];
+  if (!a || !b) return undefined;
+  const slope = b.x === a.x ? 0 : (b.y - a.y) / (b.x - a.x);
+  let [most, at]: [number, number | undefined] = [HAIR, undefined];
+  for (let i = from + 1; i < to; i++) {
+    const { x, y } = points[i] ?? a;
+    const off = Math.abs(y - a.y - slope * (x - a.x));
+    if (off > most) [most, at] = [off, i];
+  }
+  return at;
 }
 
 function ordinaryStep(t: ArrayLike<number>): number {

@@ -1,23 +1,22 @@
-import { useMemo } from "preact/hooks";
 import { claimKindNames, ClaimVerdictWord, shownIn } from "../../report/index.ts";
-import {
-  type ClaimFinding,
-  claimFindings,
-  type ProductClaims,
-  type TrialView,
-} from "../../trial/index.ts";
-import { view } from "../shell/log-keeper.ts";
+import type { ClaimFinding, ProductClaims } from "../../trial/index.ts";
+import { useSettled } from "../engine/use-settled.ts";
 import { pathTo } from "../shell/route.ts";
 
 /** Every sentence of every label with its verdict, what stands behind it, and what would decide it. */
 export function ClaimsBoard({ trial }: { readonly trial: string }) {
-  const seen: TrialView = view.value;
-  const products = useMemo(() => claimFindings(seen), [seen]);
+  const { claims: products, working } = useSettled();
   if (products.length === 0) {
     return <p class="empty">List a product with what its label claims in Plan first.</p>;
   }
   return (
     <>
+      {working && (
+        <p class="quiet" role="status">
+          Still working out the comparison in equal conditions and what is in the cans; some claims
+          wait for it.
+        </p>
+      )}
       {products.map((product) => (
         <ProductSheet key={product.product} trial={trial} product={product} />
       ))}
@@ -98,7 +97,7 @@ function Claim({ claim, href }: ClaimProps) {
           {claim.readBy.kind === "person" ? "Read by a person as: " : "Read by its words as: "}
           {kinds.join("; ")}.
         </span>
-        <a class="button" href={href}>
+        <a class="plain" href={href}>
           Read it otherwise
         </a>
       </p>

@@ -1,7 +1,13 @@
 import { useEffect } from "preact/hooks";
 import { unitChoice } from "../../report/index.ts";
-import { type HazardFinding, hazardFindings } from "../../trial/index.ts";
+import {
+  type HazardFinding,
+  hazardFindings,
+  identifiedSubstances,
+  knownSubstance,
+} from "../../trial/index.ts";
 import { useAnswers } from "../engine/use-answers.ts";
+import { useIdentified } from "../engine/use-settled.ts";
 import type { FieldDraft } from "../fields/field-draft.ts";
 import { FieldFrame } from "../fields/field-frame.tsx";
 import { Pick } from "../fields/pick.tsx";
@@ -17,7 +23,12 @@ import { LeakFinding, LeakShows } from "./leak-shows.tsx";
 export function HazardsBoard({ trial }: { readonly trial: string }) {
   const draft = leakDraft(trial);
   useEffect(() => void draft.start(), [trial]);
-  const findings = hazardFindings(view.value);
+  const { identified } = useIdentified();
+  // A content without a name cannot be chosen in the field below: what stands in for it stays.
+  const named = [...identifiedSubstances(identified)].filter(([, { name }]) =>
+    knownSubstance(name),
+  );
+  const findings = hazardFindings(view.value, new Map(named));
   const subject = subjectOf(draft, findings);
   if (!subject) {
     return (

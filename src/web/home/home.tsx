@@ -41,6 +41,9 @@ export function Home() {
             <a class="button button-main" href={pathTo("new")}>
               New trial
             </a>
+            <a class="button" href={pathTo("learn")}>
+              Learn with an invented van
+            </a>
             <OpenDemonstration />
             <ImportTrial />
             <a class="button" href={pathTo("fluids")}>

@@ -29,7 +29,7 @@ export function OpenDemonstration() {
 
 /** A sentence when it did not work. */
 async function fetchAndOpen(): Promise<string | undefined> {
-  const text = await fetch("/demonstration/hill-town.json").then(
+  const text = await fetch("/demonstration/harbour.json").then(
     (response) => (response.ok ? response.text() : ""),
     () => undefined,
   );

@@ -9,6 +9,7 @@ export interface BoardProps {
 }
 
 // Loaded when its stage is opened: what a stage asks for must not wait for what it computes.
+const AnswerBoard = later(async () => (await import("../publish/answer-board.tsx")).AnswerBoard);
 const ChargeBoard = later(async () => (await import("../charging/charge-board.tsx")).ChargeBoard);
 const ClaimsBoard = later(async () => (await import("../claims/claims-board.tsx")).ClaimsBoard);
 const CompareBoard = later(async () => (await import("../publish/compare-board.tsx")).CompareBoard);
@@ -41,7 +42,7 @@ const boards: Readonly<Partial<Record<Stage, readonly ComponentType<BoardProps>[
   compare: [FairBoard, CompareBoard],
   hazards: [HazardsBoard],
   claims: [ClaimsBoard],
-  publish: [PublishBoard],
+  publish: [AnswerBoard, PublishBoard],
 };
 
 export const StageBoards = ({ trial, stage }: BoardProps) => (

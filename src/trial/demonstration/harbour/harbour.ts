@@ -6,7 +6,7 @@ import { onScale } from "./logger.ts";
 import { Cylinders, leftBehind, recovered } from "./moves.ts";
 import { opened, plan } from "./plan.ts";
 import { examined, round, weather } from "./rounds.ts";
-import { atRest, evacuated, outing, type Story } from "./session.ts";
+import { atRest, evacuated, outing, type Story } from "./outings.ts";
 import { harbourTruth } from "./truth.ts";
 
 const C = 273.15;
@@ -71,7 +71,7 @@ function prove(story: Story): void {
     charge: harbourTruth.found,
     charged: r134a,
   };
-  atRest(story, where, "2026-08-04T05:10:00Z", harbourTruth.label, C + 18.3);
+  atRest(story, where, "2026-08-04T05:10:00Z", same, C + 18.3);
   const days = [
     ["2026-08-04", weather(26.2, 0.54), weather(30.9, 0.45)],
     ["2026-08-05", weather(28.1, 0.49), weather(32.4, 0.41)],

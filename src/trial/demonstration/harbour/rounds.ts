@@ -2,8 +2,8 @@ import type { BodyOf } from "../../events.ts";
 import { g, micron, millilitres, read } from "../hill-town-entries.ts";
 import { byEye, siDialect, usDialect } from "./logger.ts";
 import { type Cylinders, leftBehind, poured, recovered } from "./moves.ts";
-import { atRest, evacuated, hold, leaking, outing, type Story, type Where } from "./session.ts";
-import { pressureOver, type Weather } from "./system.ts";
+import { atRest, evacuated, hold, leaking, outing, type Story, type Where } from "./outings.ts";
+import { pressureAtRest, type Weather } from "./system.ts";
 import { type HiddenCan, harbourTruth } from "./truth.ts";
 
 const C = 273.15;
@@ -56,7 +56,7 @@ export function round(story: Story, plan: Round): number {
     ...outingOf(1, "14"),
     ...(plan.roadByHand === true && { roadByHand: true }),
   });
-  atRest(story, at("run"), `${plan.day}T20:40:00Z`, hidden.composition, C + 19.4);
+  atRest(story, at("run"), `${plan.day}T20:40:00Z`, both, C + 19.4);
   return inside;
 }
 
@@ -117,11 +117,11 @@ export function examined(
 ): void {
   const where = { stage: "identify", round: things[can] } as const;
   const vessel = things[`${can}2`];
-  const { composition, tare, masses } = harbourTruth.cans[can];
+  const { composition, tare, masses, volume } = harbourTruth.cans[can];
   const morning = [`${day}T06:10:00Z`, C + 17.2] as const;
   const noon = [`${day}T12:30:00Z`, C + 28.6] as const;
   for (const [at, T] of [morning, noon]) {
-    const p = pressureOver(composition, T) + harbourTruth.bias.high * 0.3;
+    const p = pressureAtRest(composition, T, masses[1] / volume) + harbourTruth.bias.high * 0.3;
     const shown = { value: byEye(p, "psig", 0.5), unit: "psig" };
     read(log, at, { ...where, vessel }, "vessel-pressure", shown, things.lowGauge);
     const wall = { value: byEye(T + harbourTruth.bias.temperature, "°C", 0.1), unit: "°C" };

@@ -1,5 +1,5 @@
 import { airFromHumidityRatio } from "../../../air/index.ts";
-import { blendByMass, bubbleAtT } from "../../../fluids/index.ts";
+import { bulkAtTRho, materialOf, toMoles } from "../../../service/index.ts";
 import { type Composition, runVehicle, sizedVehicle } from "../../../vehicle/index.ts";
 import { harbourTruth } from "./truth.ts";
 
@@ -76,13 +76,18 @@ export function steadyState(
 }
 
 /**
- * Pressure over the liquid, Pa absolute.
+ * Pressure of a closed space at rest, Pa absolute: liquid and vapour of a blend share it unevenly.
  *
+ * @param density  kg/m3 of all that is inside.
  * @throws RangeError outside of the fluid's equations.
  */
-export function pressureOver({ ids, fractions }: Composition, T: number): number {
-  const { mixture, z } = blendByMass(ids.map((fluid, i) => ({ fluid, mass: fractions[i] ?? 0 })));
-  const bubble = bubbleAtT(mixture, z, T);
-  if (bubble.kind !== "state") throw new RangeError(`no bubble point at ${T} K`);
-  return bubble.p;
+export function pressureAtRest(
+  { ids, fractions }: Composition,
+  T: number,
+  density: number,
+): number {
+  const parts = ids.map((fluid, i) => ({ fluid, fraction: fractions[i] ?? 0 }));
+  const bulk = bulkAtTRho(materialOf(toMoles(parts)), T, density);
+  if (bulk.kind !== "bulk") throw new RangeError(`nothing rests at ${T} K, ${density} kg/m3`);
+  return bulk.p;
 }

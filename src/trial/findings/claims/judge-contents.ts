@@ -72,7 +72,7 @@ export function judgeContains(claim: ClaimReading, context: ClaimContext): Claim
     verdict,
     because: blurred
       ? "An identifier tells hydrocarbons from the rest, not which they are."
-      : `Found: ${least.toFixed(0)} %${most > least ? ` to ${most.toFixed(0)} %` : ""}.`,
+      : `Found: ${least.toFixed(0)} %${most.toFixed(0) === least.toFixed(0) ? "" : ` to ${most.toFixed(0)} %`}.`,
     evidence,
     method,
     ...(verdict === "undecided" && { wouldDecide: IDENTIFY }),

@@ -6,7 +6,7 @@ import { column, micron, read } from "../hill-town-entries.ts";
 import type { InventedLog } from "../log.ts";
 import { byEye, clock, type Dialect, loggerFile, phaseSeconds, usDialect } from "./logger.ts";
 import type { Things } from "./plan.ts";
-import { pressureOver, type Steady, steadyState, type Weather } from "./system.ts";
+import { pressureAtRest, type Steady, steadyState, type Weather } from "./system.ts";
 import { harbourTruth } from "./truth.ts";
 
 /** What every act of the story needs. */
@@ -51,7 +51,7 @@ export function outing(story: Story, where: Where, run: Outing): void {
     {
       begins: run.begins,
       phases: logged.map((place) => ({ where: place, steady: steady(place) })),
-      rest: pressureOver(run.composition, run.weather.ambient),
+      rest: resting(run, run.weather.ambient),
     },
     dialect,
     random,
@@ -145,15 +145,21 @@ function byHand(story: Story, where: Where, run: Outing, steady: Steady): void {
   }
 }
 
+/** What is in the vehicle, kg. */
+type Filled = Pick<Outing, "composition" | "charge">;
+
+const resting = ({ composition, charge }: Filled, T: number): number =>
+  pressureAtRest(composition, T, charge / harbourTruth.internalVolume);
+
 /** Pressures at rest with the metal's temperature. */
 export function atRest(
   { log, things }: Story,
   where: Where,
   at: string,
-  composition: Composition,
+  filled: Filled,
   T: number,
 ): void {
-  const p = pressureOver(composition, T);
+  const p = resting(filled, T);
   const low = { value: byEye(p + bias.low, "psig", 0.5), unit: "psig" };
   const high = { value: byEye(p + bias.high, "psig", 0.5), unit: "psig" };
   read(log, at, where, "static-low", low, things.lowGauge);

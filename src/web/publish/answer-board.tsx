@@ -1,0 +1,54 @@
+import { type AnswerPlace, Answers, unitChoice } from "../../report/index.ts";
+import { useSettled } from "../engine/use-settled.ts";
+import { view } from "../shell/log-keeper.ts";
+import { preferences } from "../shell/preferences.ts";
+import { pathTo } from "../shell/route.ts";
+
+/** The four questions with their answers, as the report will give them. */
+export function AnswerBoard({ trial }: { readonly trial: string }) {
+  const seen = view.value;
+  const { answers, settled, working } = useSettled();
+  const units = unitChoice(seen, preferences.value.system);
+  return (
+    <section class="sheet" aria-labelledby="the-answer" aria-busy={working}>
+      <h2 id="the-answer">The answer</h2>
+      {working && (
+        <p class="quiet" role="status">
+          Still working out the comparison in equal conditions and what is in the cans. Until then
+          they count as undecided.
+        </p>
+      )}
+      {answers.length === 0 ? (
+        <p class="empty">Describe the vehicle and list a product in Plan first.</p>
+      ) : (
+        <Answers
+          answers={answers}
+          fair={settled.fair}
+          label={seen.vehicle?.labelRefrigerant ?? "the label refrigerant"}
+          units={units}
+          onJump={(id) => {
+            document.getElementById(id)?.scrollIntoView({ block: "start" });
+          }}
+          href={(place, about) => pathTo("trial", trial, ...stepsTo(place, about))}
+        />
+      )}
+    </section>
+  );
+}
+
+/** Where the app keeps what a reason rests on. */
+function stepsTo(place: AnswerPlace, about: string): readonly string[] {
+  switch (place) {
+    case "ledger":
+      return ["grams"];
+    case "contents":
+      return ["stage", "identify", about];
+    case "claims":
+      return ["stage", "claims", "-"];
+    case "hazards":
+      return ["stage", "hazards", "-"];
+    case "equal":
+    case "drift":
+      return ["stage", "compare", "-"];
+  }
+}
