@@ -65,7 +65,6 @@ test("a signed, redacted report holds when it is dropped, and fails with a byte 
   await page.getByRole("button", { name: "Make a key on this device" }).click();
   const key = await page.locator(".publish-key code").innerText();
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
-  await page.screenshot({ path: "/tmp/publish-390.png", fullPage: true });
   const html = await saved(page, "Save the report");
   expect(html).toContain("Redacted before publishing");
 
@@ -74,7 +73,6 @@ test("a signed, redacted report holds when it is dropped, and fails with a byte 
   await context.setOffline(true);
   expect(await given(page, "report.html", html)).toBe("This report holds");
   await page.getByText(key).waitFor();
-  await page.screenshot({ path: "/tmp/verify-390.png", fullPage: true });
   expect(await page.locator(".checks li").count()).toBe(5);
   await page.evaluate(axeSource);
   expect(await grave(page)).toEqual([]);
@@ -85,7 +83,6 @@ test("a signed, redacted report holds when it is dropped, and fails with a byte 
   await page.getByText("The file: fails").waitFor();
   await page.getByText("The page: fails").waitFor();
   await page.setViewportSize({ width: 1440, height: 900 });
-  await page.screenshot({ path: "/tmp/verify-1440.png", fullPage: true });
   await page.getByRole("button", { name: "Close" }).click();
   expect(await given(page, "other.html", "<html></html>")).toBe("This file is no sealed report");
   await page.getByRole("button", { name: "Close" }).click();
@@ -106,10 +103,8 @@ test("a signed, redacted report holds when it is dropped, and fails with a byte 
     .first()
     .waitFor({ timeout: 60_000 });
   expect(await grave(page)).toEqual([]);
-  await page.screenshot({ path: "/tmp/combine-1440.png", fullPage: true });
   await page.setViewportSize({ width: 360, height: 800 });
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
-  await page.screenshot({ path: "/tmp/combine-360.png", fullPage: true });
   expect(faults).toEqual([]);
   await context.close();
 }, 180_000);

@@ -2,6 +2,7 @@ import { useEffect, useState } from "preact/hooks";
 import type { CombinedResult } from "../../calculations/index.ts";
 import { exportTrial, type TrialExport } from "../../trial/index.ts";
 import { ask } from "../engine/engine.ts";
+import { spokenInstant } from "../forms/instant.ts";
 import { jsonOf } from "../home/json-of.ts";
 import { readTrialRows, trialRows } from "../home/trial-list.ts";
 import { theStore } from "../shell/log-keeper.ts";
@@ -49,7 +50,7 @@ export function CombinePage() {
         </p>
         <section class="sheet">
           <h2>Which trials?</h2>
-          {(trialRows.value ?? []).map(({ trial, title }) => (
+          {(trialRows.value ?? []).map(({ trial, title, place, last }) => (
             <label key={trial} class="check">
               <input
                 type="checkbox"
@@ -58,7 +59,12 @@ export function CombinePage() {
                   choose(trial, currentTarget.checked);
                 }}
               />
-              <span>{title}</span>
+              <span>
+                {title}
+                <small>
+                  {place !== undefined && `${place} · `}last entry {spokenInstant(last)}
+                </small>
+              </span>
             </label>
           ))}
           {files.map(({ name }) => (

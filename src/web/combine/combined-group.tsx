@@ -66,7 +66,7 @@ interface RowsProps {
   readonly width: number;
 }
 
-/** The device for each trial on one scale; the band is the 95 % interval of the mean. */
+/** The device for each trial, named by its vehicle, on one scale; the band is the 95 % interval of the mean. */
 function Rows({ group: { trials, summary }, shown, width }: RowsProps) {
   const id = `combined${useId()}`;
   const ends = [
@@ -83,12 +83,12 @@ function Rows({ group: { trials, summary }, shown, width }: RowsProps) {
   };
   return (
     <div class="fair-scales" role="group" aria-label="Each trial">
-      {trials.map(({ name, effect, u }, i) => (
+      {trials.map(({ name, vehicle, effect, u }, i) => (
         <BandScale
           key={i}
           {...shared}
           id={`${id}-${i}`}
-          title={name}
+          title={vehicle ?? name}
           reading={{ value: effect, u }}
         />
       ))}
