@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { decimate, pathOf, type Point } from "./decimate.ts";
+import { decimate, pathOf, type Point, straightened } from "./decimate.ts";
 import { clampedCentre, cut, spread, textWidth } from "./text-room.ts";
 
 const seed = { seed: 20_260_614, numRuns: 300 };
