@@ -24,7 +24,11 @@ try {
   const write = (name, log) =>
     writeFileSync(new URL(name, folder), `${JSON.stringify(exportTrial(log), null, 1)}\n`);
   write("hill-town.json", events);
-  write("harbour.json", harbour());
+  const log = harbour();
+  write("harbour.json", log);
+  const { harbourLesson } = await vite.ssrLoadModule("/src/trial/demonstration/harbour/lesson.ts");
+  const lesson = `${JSON.stringify(harbourLesson(log), null, 1)}\n`;
+  writeFileSync(new URL("lesson.json", folder), lesson);
 } finally {
   await vite.close();
 }

@@ -3,7 +3,7 @@ import { networkInterfaces } from "node:os";
 import { join } from "node:path";
 import { calculations, compute } from "./calculations/index.ts";
 import { type CliDeps, runCli, type StartServer } from "./cli/index.ts";
-import { renderReport, type UnitSystem } from "./report/index.ts";
+import { renderReport, type SigningKey, type UnitSystem } from "./report/index.ts";
 import { createApp, listen, readSite } from "./server/index.ts";
 import { openStore } from "./store/index.ts";
 import type { StoredEvent } from "./trial/index.ts";
@@ -26,11 +26,14 @@ export function main({
   process: NodeJS.Process;
   root: string;
 }): Promise<number> {
+  const version = versionIn(join(root, "package.json"));
   const rooms = {
     calculations,
     compute,
-    report: (events: readonly StoredEvent[], units: UnitSystem) =>
-      renderReport(events, { generatedAt: new Date().toISOString(), units }),
+    report: (events: readonly StoredEvent[], units: UnitSystem, key?: SigningKey) => {
+      const options = { generatedAt: new Date().toISOString(), units, program: version };
+      return renderReport(events, key === undefined ? options : { ...options, key });
+    },
   };
   const startServer: StartServer = (store, where) => {
     const site = readSite([
@@ -50,7 +53,7 @@ export function main({
     stdout: process.stdout,
     stderr: process.stderr,
     env: process.env,
-    version: versionIn(join(root, "package.json")),
+    version,
     defaultData: join(root, "var/coldproof.sqlite"),
     openStore,
     addresses,

@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { z } from "zod";
 import { calculations, compute, findCalculation, findFluid } from "./index.ts";
@@ -14,6 +15,9 @@ function issuesOf(name: string, input: unknown) {
   return answer.issues;
 }
 
+const demonstration: unknown = JSON.parse(
+  readFileSync("data/demonstration/hill-town.json", "utf8"),
+);
 const examples: Readonly<Record<string, unknown>> = {
   saturation: { fluid: "r-134a", T: "25 °C", q: 0.3 },
   state: { fluid: "R290", p: "10 bar", T: 350 },
@@ -109,6 +113,12 @@ const examples: Readonly<Record<string, unknown>> = {
     tare: "15 lb",
     rating: "350 psig",
   },
+  "combine-trials": {
+    effects: [
+      { name: "van", effect: 1.2, u: 0.4 },
+      { name: "saloon", effect: 0.7, u: 0.3 },
+    ],
+  },
   residual: { fluid: "R134a", volume: "3 L", T: "21 °C", vacuum: "4 inHg vac" },
   noncondensable: { fluid: "R134a", T: "80 °F", pressure: "95 psig", altitude: "300 m" },
   "charge-target": {
@@ -116,6 +126,26 @@ const examples: Readonly<Record<string, unknown>> = {
     label: { refrigerant: "R134a", charge: "620 g" },
     vehicle: { preset: "midsize-expansion", labelCharge: "620 g" },
     canNet: "170 g",
+  },
+  compare: { trial: demonstration, seed: 1 },
+  plan: {
+    vehicle: { preset: "midsize-expansion" },
+    conditions: [{ kind: "parked-idle", ambient: "30 °C" }],
+    difference: "3 K",
+  },
+  "evacuation-depth": { T: "70 °F", altitude: "1000 m" },
+  "pump-down": {
+    volume: "4 L",
+    pump: { flow: "142 L", ultimate: "20 micron" },
+    hoses: [{ bore: "4.8 mm", length: "1.8 m" }],
+    to: "500 micron",
+    T: "20 °C",
+  },
+  "vacuum-hold": {
+    trace: "0 min, 400 micron\n5 min, 430 micron\n10 min, 445 micron\n15 min, 450 micron",
+    T: "20 °C",
+    volume: "3 L",
+    fluid: "R134a",
   },
 };
 

@@ -3,6 +3,16 @@ import { expect, test } from "vitest";
 import { fluidIds } from "../fluids/index.ts";
 import { ratedBlends } from "../service/index.ts";
 import { dimensions, unitsOf } from "../units/index.ts";
+import {
+  ofCharging,
+  ofClaims,
+  ofContents,
+  ofDiagnoses,
+  ofEvacuation,
+  ofPlans,
+  ofRecovery,
+  ofTrials,
+} from "../../test/fuzz/shop-inputs.ts";
 import { calculations, compute } from "./index.ts";
 
 const seed = 8072;
@@ -303,7 +313,15 @@ test.each([
   ["diagrams", ofDiagrams, 40],
   ["withdrawals", ofWithdrawals, 40],
   ["leaks", ofLeaks, 200],
-])("%s: no throw, no NaN", (_, questions, numRuns) => {
+  ["evacuations", ofEvacuation, 150],
+  ["recoveries", ofRecovery, 300],
+  ["charges", ofCharging, 60],
+  ["claims", ofClaims, 400],
+  ["contents", ofContents, 6],
+  ["diagnoses", ofDiagnoses, 8],
+  ["plans", ofPlans, 6],
+  ["trials", ofTrials, 6],
+] as const)("%s: no throw, no NaN", (_, questions, numRuns) => {
   const kinds = new Map<string, number>();
   fc.assert(
     fc.property(questions, ({ name, input }) => {

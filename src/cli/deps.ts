@@ -1,5 +1,5 @@
 import type { Answer, Calculation } from "../calculations/index.ts";
-import type { UnitSystem } from "../report/index.ts";
+import type { SigningKey, UnitSystem } from "../report/index.ts";
 import type { LogStore, OpenOutcome } from "../store/index.ts";
 import type { StoredEvent } from "../trial/index.ts";
 
@@ -21,7 +21,7 @@ export interface CliDeps {
   readonly calculations: readonly OfferedCalculation[];
   readonly compute: (name: string, input: unknown) => Answer;
   readonly openStore: (path: string) => Promise<OpenOutcome>;
-  readonly report: (events: readonly StoredEvent[], units: UnitSystem) => string;
+  readonly report: (events: readonly StoredEvent[], units: UnitSystem, key?: SigningKey) => string;
   readonly startServer: StartServer;
   /** This machine's addresses in its networks, IPv4, without loopback. */
   readonly addresses: () => readonly string[];

@@ -1,13 +1,18 @@
 import { Command, CommanderError, Option } from "commander";
 import type { UnitSystem } from "../report/index.ts";
 import { type Role, roles } from "../store/index.ts";
+import { combineFiles } from "./combine.ts";
 import { computeLines, computeOne, describeCalculation, listCalculations } from "./compute.ts";
 import type { CliDeps } from "./deps.ts";
 import { exit, type Exit } from "./exit.ts";
 import { backup, restore, verifyLog } from "./keep.ts";
+import { makeKey, showKey } from "./key.ts";
 import { serve, type ServeOptions } from "./serve.ts";
 import { stream, type StreamOptions } from "./stream.ts";
-import { exportText, fail, importTrial, listTrials, writeTrial } from "./trial.ts";
+import { type ExportOptions, exportTo, type ReportOptions, reportTo } from "./publish.ts";
+import { hideHelp, redactHelp } from "./redact.ts";
+import { fail, importTrial, listTrials } from "./trial.ts";
+import { verifyFile } from "./verify.ts";
 import { createWorkspace, listWorkspaces, pairDevice, type WorkspaceOptions } from "./workspace.ts";
 
 /**
@@ -41,10 +46,11 @@ function programOf(deps: CliDeps, end: (code: Exit) => void): Command {
     })
     .addHelpText(
       "after",
-      "\nExit codes: 0 done, 1 wrong use or something in the way, 2 input that cannot be used, 3 no answer.",
+      "\nExit codes: 0 done, 1 wrong use or something in the way, 2 input that cannot be used, 3 no answer, 4 a report does not hold.",
     );
   addCompute(program, deps, end);
   addTrial(program, deps, end);
+  addKeys(program, deps, end);
   addServe(program, deps, end);
   addKeeping(program, deps, end);
   addStream(program, deps, end);
@@ -196,25 +202,75 @@ function addTrial(program: Command, deps: CliDeps, end: (code: Exit) => void): v
     .action(async (file: string, options: { data?: string }) => {
       end(await importTrial(deps, file, options));
     });
+  addPublish(trial, deps, end);
+  addCombine(trial, deps, end);
+}
+
+/** What leaves the shop: trial files, tables and reports, and the check of them. */
+function addPublish(trial: Command, deps: CliDeps, end: (code: Exit) => void): void {
   trial
     .command("export")
-    .description("give out a trial as one file")
+    .description("give out a trial as one file, or as tables")
     .argument("<trial>", trialHelp)
+    .option("--tables <folder>", "log, readings, runs and masses as CSV, with a data dictionary")
+    .option("--redact <list>", redactHelp)
+    .option("--hide <words>", hideHelp)
     .option("--out <file>", outHelp)
     .option("--data <file>", dataHelp)
-    .action(async (id: string, options: { data?: string; out?: string }) => {
-      end(await writeTrial(deps, id, exportText, options));
+    .action(async (id: string, options: ExportOptions) => {
+      end(await exportTo(deps, id, options));
     });
   trial
     .command("report")
-    .description("write a trial's report, one self-contained HTML file")
+    .description("write a trial's report, one self-contained HTML file that carries its log")
     .argument("<trial>", trialHelp)
     .addOption(
       new Option("--units <system>", "how to show numbers").choices(systems).default("as-typed"),
     )
+    .option("--sign <file>", "sign it with the key in this file; see: coldproof key make")
+    .option("--redact <list>", redactHelp)
+    .option("--hide <words>", hideHelp)
     .option("--out <file>", outHelp)
     .option("--data <file>", dataHelp)
-    .action(async (id: string, options: { data?: string; out?: string; units: UnitSystem }) => {
-      end(await writeTrial(deps, id, (events) => deps.report(events, options.units), options));
+    .action(async (id: string, options: ReportOptions) => {
+      end(await reportTo(deps, id, options));
+    });
+  trial
+    .command("verify")
+    .description("work a report out again from its own readings; exit code 4 when it does not hold")
+    .argument("<file>", "a report, as HTML")
+    .option("--json", "as JSON")
+    .action(async (file: string, options: { json?: boolean }) => {
+      end(await verifyFile(deps, file, options));
+    });
+}
+
+/** Several trials of one product. */
+function addCombine(trial: Command, deps: CliDeps, end: (code: Exit) => void): void {
+  trial
+    .command("combine")
+    .description("several exported trials of one product: mean effect, and how much trials differ")
+    .argument("<files...>", "trials as they were exported, two or more")
+    .option("--json", "as JSON")
+    .action(async (files: string[], options: { json?: boolean }) => {
+      end(await combineFiles(deps, files, options));
+    });
+}
+
+function addKeys(program: Command, deps: CliDeps, end: (code: Exit) => void): void {
+  const key = program.command("key").description("keys that sign reports");
+  key
+    .command("make")
+    .description("make a key in a new file that only you can read, and show its public part")
+    .argument("<file>")
+    .action(async (file: string) => {
+      end(await makeKey(deps, file));
+    });
+  key
+    .command("show")
+    .description("show the public part, which others know your reports by")
+    .argument("<file>")
+    .action(async (file: string) => {
+      end(await showKey(deps, file));
     });
 }

@@ -37,6 +37,22 @@ test("takes a file in, lists it, gives it out again", async () => {
   expect(report.out).toBe("<p>2 events</p>");
 });
 
+test("tables go into a folder, and the log among them comes back as the same trial", async () => {
+  const data = ["--data", at("t.sqlite")];
+  await terminal(["trial", "import", at("in.json"), ...data]);
+  const tables = ["--tables", at("tables")];
+  const { out } = await terminal(["trial", "export", trialId(1), ...tables, ...data]);
+  expect(out).toContain("log.csv, readings.csv, runs.csv, masses.csv, dictionary.csv");
+  const again = ["--data", at("t2.sqlite")];
+  const taken = await terminal(["trial", "import", at("tables/log.csv"), ...again]);
+  expect(taken.out).toContain("2 entries taken in");
+  await terminal(["trial", "export", trialId(1), "--out", at("t2.json"), ...again]);
+  await terminal(["trial", "export", trialId(1), "--out", at("t1.json"), ...data]);
+  expect(readFileSync(at("t2.json"), "utf8")).toBe(readFileSync(at("t1.json"), "utf8"));
+  const wrong = await terminal(["trial", "import", at("tables/runs.csv"), ...again]);
+  expect([wrong.code, wrong.err.includes("a first line that names")]).toEqual([2, true]);
+});
+
 test("the environment names the data file, an option goes before it", async () => {
   const env = { COLDPROOF_DATA: at("env.sqlite") };
   await terminal(["trial", "import", at("in.json")], { env });

@@ -1,6 +1,13 @@
 import { readFile, writeFile } from "node:fs/promises";
 import type { LogStore, OpenOutcome } from "../store/index.ts";
-import { exportTrial, parseExport, project, type StoredEvent } from "../trial/index.ts";
+import {
+  exportTrial,
+  type ParsedExport,
+  parseExport,
+  parseLogTable,
+  project,
+  type StoredEvent,
+} from "../trial/index.ts";
 import { parseJson, type WireIssue } from "../wire/index.ts";
 import type { CliDeps } from "./deps.ts";
 import { exit, type Exit } from "./exit.ts";
@@ -80,8 +87,7 @@ export function importTrial(deps: CliDeps, file: string, options: { data?: strin
   return withStore(deps, options.data, async (store) => {
     const text = await textOf(file);
     if (text === undefined) return fail(deps, `${file} cannot be read. Check its name.`);
-    const json = parseJson(text, file);
-    const parsed = json.kind === "invalid" ? json : parseExport(json.value);
+    const parsed = parsedLog(text, file);
     if (parsed.kind === "invalid") return refuse(deps, file, parsed.issues);
     const outcome = await store.append(parsed.events);
     switch (outcome.kind) {
@@ -103,6 +109,16 @@ export function importTrial(deps: CliDeps, file: string, options: { data?: strin
   });
 }
 
+/** An exported trial, or its log as a table. */
+function parsedLog(text: string, file: string): ParsedExport {
+  if (!text.trimStart().startsWith("{")) {
+    const table = parseLogTable(text);
+    if (table.kind === "export" || /\.csv$/i.test(file)) return table;
+  }
+  const json = parseJson(text, file);
+  return json.kind === "invalid" ? json : parseExport(json.value);
+}
+
 /** The first few issues: a wrong file has one in every line. */
 async function refuse(deps: CliDeps, file: string, issues: readonly WireIssue[]): Promise<Exit> {
   const shown = issues.slice(0, 10).map(({ field, value, accepted }) => {
@@ -114,32 +130,36 @@ async function refuse(deps: CliDeps, file: string, issues: readonly WireIssue[])
   return exit.invalid;
 }
 
-/** `trial export TRIAL` and `trial report TRIAL`: a text made from a trial's events. */
-export function writeTrial(
+/** Finds a trial by its id or the beginning of it, and does something with its entries. */
+export function withTrial(
   deps: CliDeps,
   id: string,
-  make: (events: readonly StoredEvent[]) => string,
-  options: { data?: string; out?: string },
+  data: string | undefined,
+  work: (events: readonly StoredEvent[]) => Promise<Exit>,
 ) {
-  return withStore(deps, options.data, async (store) => {
+  return withStore(deps, data, async (store) => {
     const found = (await store.trials()).filter(({ trial }) => trial.startsWith(id.toLowerCase()));
     const [only] = found;
     if (only === undefined || found.length > 1) {
       const what = found.length > 1 ? "more than one trial begins with" : "no trial begins with";
       return fail(deps, `${what} ${id}. See: coldproof trial list`);
     }
-    const text = make((await store.read(only.trial)).events);
-    if (options.out === undefined) {
-      await outputOn(deps.stdout).write(text);
-      return exit.done;
-    }
-    try {
-      await writeFile(options.out, text);
-    } catch (error) {
-      return fail(deps, `${options.out} cannot be written (${codeOf(error)}).`);
-    }
-    return exit.done;
+    return work((await store.read(only.trial)).events);
   });
+}
+
+/** A text to a file, or to standard output. */
+export async function putText(deps: CliDeps, text: string, out: string | undefined): Promise<Exit> {
+  if (out === undefined) {
+    await outputOn(deps.stdout).write(text);
+    return exit.done;
+  }
+  try {
+    await writeFile(out, text);
+  } catch (error) {
+    return fail(deps, `${out} cannot be written (${codeOf(error)}).`);
+  }
+  return exit.done;
 }
 
 async function textOf(file: string): Promise<string | undefined> {
@@ -150,6 +170,7 @@ async function textOf(file: string): Promise<string | undefined> {
   }
 }
 
-function codeOf(error: unknown): string {
+/** What the system calls an error. */
+export function codeOf(error: unknown): string {
   return error instanceof Error && "code" in error ? String(error.code) : String(error);
 }

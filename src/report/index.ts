@@ -8,7 +8,17 @@ export {
   pictureFormats,
   type PictureToSave,
 } from "./export/picture-file.ts";
-export { renderReport, renderView, type ReportOptions } from "./render-report.ts";
+export {
+  checkReport,
+  renderReport,
+  renderView,
+  type ReportOptions,
+  type ViewOptions,
+} from "./render-report.ts";
+export { hidableNames, redactionSentence } from "./redaction-words.ts";
+export type { Difference } from "./seal/differences.ts";
+export { isSigningKey, newSigningKey, publicKeyOf, type SigningKey } from "./seal/signature.ts";
+export type { Check, CheckName, Verification } from "./seal/verify-report.ts";
 export {
   type Thing,
   type UnitChoice,

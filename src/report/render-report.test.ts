@@ -1,7 +1,10 @@
 import { readFileSync } from "node:fs";
+import fc from "fast-check";
 import { expect, test } from "vitest";
-import { parseExport } from "../trial/index.ts";
-import { renderReport } from "./render-report.ts";
+import { exportTrial, parseExport } from "../trial/index.ts";
+import { checkReport, renderReport } from "./render-report.ts";
+import { openPage } from "./seal/sealed-page.ts";
+import { newSigningKey, publicKeyOf } from "./seal/signature.ts";
 
 const demonstration = (): Parameters<typeof renderReport>[0] => {
   const text = readFileSync("data/demonstration/hill-town.json", "utf8");
@@ -9,12 +12,57 @@ const demonstration = (): Parameters<typeof renderReport>[0] => {
   if (file.kind !== "export") throw new RangeError("the demonstration does not parse");
   return file.events;
 };
+const key = newSigningKey();
+const options = {
+  generatedAt: "2026-06-20T12:00:00Z",
+  units: "us",
+  program: "1.0.0",
+  key,
+} as const;
+const events = demonstration();
+const html = renderReport(events, options);
 
 test("the demonstration's report is small, and the same for the same log in any order", () => {
-  const events = demonstration();
-  const options = { generatedAt: "2026-06-20T12:00:00Z", units: "us" } as const;
-  const html = renderReport(events, options);
   expect(html.length).toBeLessThan(1_500_000);
   expect(renderReport([...events].reverse(), options)).toBe(html);
   expect(html).toContain("Every name and number in it is invented");
+});
+
+test("a report is recomputed from its file alone, to the last bit, and gives its log back", () => {
+  const seen = checkReport(html, "1.0.0");
+  if (seen.kind !== "checked") throw new Error(seen.why);
+  expect(seen.differences).toEqual([]);
+  expect(seen.checks.map(({ name, outcome }) => `${name} ${outcome}`)).toEqual([
+    "bytes holds",
+    "signature holds",
+    "log holds",
+    "figures holds",
+    "page holds",
+  ]);
+  expect(seen.signedBy).toBe(publicKeyOf(key));
+  expect(exportTrial(seen.events)).toEqual(exportTrial(events));
+});
+
+test("a reading altered in the log that it carries is named by every figure that hangs on it", () => {
+  const seen = checkReport(html.replace(/"value":\{"value":(\d)/, '"value":{"value":9$1'), "1.0.0");
+  if (seen.kind !== "checked") throw new Error(seen.why);
+  const failed = seen.checks.filter(({ outcome }) => outcome === "fails").map(({ name }) => name);
+  expect(failed).toEqual(expect.arrayContaining(["bytes", "log", "figures"]));
+  expect(seen.differences.length).toBeGreaterThan(0);
+});
+
+test("any altered character of the real page is found by its digest alone", () => {
+  const whole = (text: string): boolean => {
+    const opened = openPage(text);
+    return opened.kind === "sealed" && opened.written === opened.digest;
+  };
+  expect(whole(html)).toBe(true);
+  fc.assert(
+    fc.property(fc.nat(html.length - 1), fc.integer({ min: 32, max: 126 }), (at, code) => {
+      const other = String.fromCharCode(code);
+      if (html[at] === other) return;
+      expect(whole(html.slice(0, at) + other + html.slice(at + 1))).toBe(false);
+    }),
+    { numRuns: 100, seed: 8 },
+  );
 });

@@ -322,6 +322,14 @@ export const bodySchemas = {
   }),
   "item-confirmed": z.strictObject({ ...where, item: label, confirmed: z.boolean() }),
   "note-written": z.strictObject({ ...where, text: text(4000).min(1) }),
+  /** Names or words of this log stand in for those of another, whose seal it names. */
+  "log-redacted": z.strictObject({
+    hidden: z.array(z.enum(["devices", "places", "vehicle", "instruments", "notes", "files"])),
+    /** How many chosen words were replaced. */
+    words: z.int().nonnegative(),
+    entries: z.int().nonnegative(),
+    originalSeal: z.string().regex(/^[0-9a-f]{64}$/),
+  }),
   "entry-corrected": z.strictObject({
     target: id,
     /** The whole new body, valid for the target's type. */

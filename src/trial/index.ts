@@ -32,6 +32,9 @@ export { exportTrial, parseExport } from "./export.ts";
 export type { ParsedExport, TrialExport } from "./export.ts";
 export { chainHash, chainStart, logSeal, verifyChain } from "./integrity.ts";
 export type { ChainEnd, ChainRow, ChainVerdict } from "./integrity.ts";
+export { redacted, type Redacted, type RedactionChoices } from "./redaction/redacted.ts";
+export type { Replacement } from "./redaction/replaced.ts";
+export { type Hidable, hidables } from "./redaction/texts.ts";
 export { quantityDimension } from "./dimensions.ts";
 export { quantityNames, quantityWords } from "./quantity-names.ts";
 export { knownBlends, knownFluids, type KnownFluid } from "./known-fluids.ts";
@@ -128,6 +131,12 @@ export {
   type FairDriftRow,
   type FairRow,
 } from "./findings/fair-comparison.ts";
+export {
+  type CombinedEffect,
+  combinedTrials,
+  type CombinedTrials,
+  type TrialEffect,
+} from "./findings/combine.ts";
 export type { PlannedMargin } from "./findings/planned-margin.ts";
 export { dataTables, type TableFile } from "./tables/data-tables.ts";
 export { parseLogTable } from "./tables/log-table.ts";

@@ -1,15 +1,21 @@
 import { readdirSync } from "node:fs";
+import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { defineConfig } from "vite";
 import { offlineBuild } from "./offline-build.ts";
 
 const at = (path: string): string => join(import.meta.dirname, path);
 
+const { version } = JSON.parse(readFileSync(at("../../package.json"), "utf8")) as {
+  version: string;
+};
+
 /** Entries that the app asks for by name. The worker shares its parts with the page: they are kept once. */
 const fixedNames = new Map([
   ["sw", "sw.js"],
   ["compute-worker", "assets/compute-worker.js"],
   ["fair-worker", "assets/fair-worker.js"],
+  ["report-worker", "assets/report-worker.js"],
 ]);
 
 /** The app. `vite build --config src/web/vite.config.ts` writes dist/web. */
@@ -17,6 +23,7 @@ export default defineConfig({
   root: import.meta.dirname,
   base: "/",
   publicDir: "public",
+  define: { PROGRAM_VERSION: JSON.stringify(version) },
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
   plugins: [offlineBuild(readdirSync(at("public")))],
   build: {
@@ -34,6 +41,7 @@ export default defineConfig({
         sw: at("service-worker.ts"),
         "compute-worker": at("engine/compute-worker.ts"),
         "fair-worker": at("engine/fair-worker.ts"),
+        "report-worker": at("engine/report-worker.ts"),
       },
       output: {
         // On its own, so that what must be said to it before it is used is said first (shell/no-eval.ts).

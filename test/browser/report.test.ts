@@ -22,7 +22,11 @@ function report(): string {
     JSON.parse(readFileSync("data/demonstration/harbour.json", "utf8")) as unknown,
   );
   if (file.kind !== "export") throw new RangeError("the demonstration does not parse");
-  return renderReport(file.events, { generatedAt: "2026-06-20T12:00:00Z", units: "us" });
+  return renderReport(file.events, {
+    generatedAt: "2026-06-20T12:00:00Z",
+    units: "us",
+    program: "0.0.0",
+  });
 }
 
 const html = report();

@@ -214,17 +214,18 @@ const asRead = (told: VehicleCase, random: Random): VehicleCase => ({
   },
 });
 
+/** What a careful tester takes from a run: all that gauges, thermometers and a watch can tell, and the pressure at rest. */
 function quantitiesRead({ vehicle }: VehicleCase, random: Random): readonly FaultQuantity[] {
+  const liquid = random() < 0.5 ? "subcooling" : "liquidLine";
   const chance: readonly (readonly [FaultQuantity, number])[] = [
     ["low", 1],
     ["high", 1],
     ["vent", 1],
-    ["superheat", 0.6],
-    ["discharge", 0.4],
-    ["duty", vehicle.control === "displacement" ? 0 : 0.5],
-    ["static", 0.6],
+    ["superheat", 1],
+    [liquid, 1],
+    ["discharge", 0.5],
+    ["duty", vehicle.control === "displacement" ? 0 : 1],
+    ["static", 1],
   ];
-  const read = chance.filter(([, share]) => random() < share).map(([quantity]) => quantity);
-  const liquid = random();
-  return liquid < 0.35 ? [...read, "subcooling"] : liquid < 0.7 ? [...read, "liquidLine"] : read;
+  return chance.filter(([, share]) => random() < share).map(([quantity]) => quantity);
 }

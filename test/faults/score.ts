@@ -1,4 +1,4 @@
-import { diagnoseWith, type FaultModel, modelOf } from "../../src/evidence/faults/diagnose.ts";
+import { type FaultModel, judge, modelOf } from "../../src/evidence/faults/diagnose.ts";
 import { evidenceOf } from "../../src/evidence/faults/evidence.ts";
 import type { FaultName } from "../../src/evidence/faults/hypotheses.ts";
 import { expectedReadings } from "../../src/evidence/faults/posterior.ts";
@@ -62,7 +62,7 @@ export function score(hidden: HiddenFault): Score {
   if (label.kind !== "saturation") throw new Error(label.reason);
   const model = modelOf(hidden, label);
   if (!model) throw new Error("a sound vehicle does not run");
-  const found = diagnoseWith(model, hidden);
+  const found = judge(model, hidden);
   const ms = performance.now() - start;
   const leading = found.faults[0];
   const leadingFault = found.faults.find(({ name }) => name !== "none");

@@ -26,17 +26,23 @@ export function driftRows(evaluated: Evaluated): DriftRow[] {
   );
 }
 
-/** Standard deviation allowed for drift: what is usual, or as much as shows beyond the uncertainty of seeing it. */
+/**
+ * Standard deviation allowed for drift: what is usual, or where a drift shows (its 95 % interval leaves 0 out) as much
+ * as shows beyond the rest of its uncertainty.
+ */
 export function driftSizes(evaluated: Evaluated): DriftSizes {
-  const rows = driftRows(evaluated);
-  const size = (quantity: ComparedQuantity): number =>
-    Math.sqrt(
-      rows
+  const shown = driftRows(evaluated).filter(({ interval: { from, to } }) => from > 0 || to < 0);
+  const size = (quantity: ComparedQuantity): number => {
+    // The uncertainty holds the usual drift already.
+    const usual = errorSizes[quantity].drift ** 2;
+    return Math.sqrt(
+      shown
         .filter((row) => row.quantity === quantity)
         .reduce(
-          (most, { drift: { value, u } }) => Math.max(most, value ** 2 - u ** 2),
-          errorSizes[quantity].drift ** 2,
+          (most, { drift: { value, u } }) => Math.max(most, value ** 2 - u ** 2 + usual),
+          usual,
         ),
     );
+  };
   return { vent: size("vent"), low: size("low"), high: size("high") };
 }

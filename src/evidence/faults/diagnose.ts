@@ -98,9 +98,24 @@ export function diagnose(request: DiagnosisRequest): Diagnosis | NoDiagnosis {
 
 /** The same with everything at hand that does not depend on the readings' values. */
 export function diagnoseWith(model: FaultModel, request: DiagnosisRequest): Diagnosis {
-  const evidence = evidenceOf(request.readings, model.centre, model.reader);
-  const posterior = posteriorOf(model.branches, evidence);
-  return viewOf({ ...model, evidence, posterior }, request);
+  const judged = judge(model, request);
+  return viewOf(judged, request);
+}
+
+/** What is judged, before anybody asks what to read next. */
+export interface Judged extends Found, Verdict {
+  /** By probability; `none` is a sound vehicle. */
+  readonly faults: readonly FaultView[];
+}
+
+/** The readings against every hypothesis. */
+export function judge(model: FaultModel, { readings }: DiagnosisRequest): Judged {
+  const evidence = evidenceOf(readings, model.centre, model.reader);
+  const found = { ...model, evidence, posterior: posteriorOf(model.branches, evidence) };
+  const faults = faultNames
+    .map((name) => faultView(name, found))
+    .sort((a, b) => b.probability - a.probability);
+  return { ...found, ...verdictOf(faults, found.posterior.bestFit, readings.length), faults };
 }
 
 /** Everything that does not depend on the readings' values. */
@@ -139,22 +154,19 @@ interface Found extends FaultModel {
   readonly posterior: Posterior;
 }
 
-function viewOf(found: Found, { healthy, readings }: DiagnosisRequest): Diagnosis {
-  const { posterior, sound, evidence, branches } = found;
-  const faults = faultNames
-    .map((name) => faultView(name, found))
-    .sort((a, b) => b.probability - a.probability);
+function viewOf(judged: Judged, { healthy, readings }: DiagnosisRequest): Diagnosis {
+  const { faults, named, suspected, fits, posterior, sound, evidence, branches } = judged;
   const [first, second] = faults;
   if (!first || !second) throw new RangeError("there are fewer than two hypotheses");
   const leading = [first.name, second.name] as const;
-  const verdict = verdictOf(faults, posterior.bestFit, readings.length);
+  const verdict = { named, ...(suspected && { suspected }), fits };
   return {
     kind: "diagnosis",
     ...verdict,
     faults,
     readings: readingViews(sound, evidence),
     substitutes: substitutesIn(posterior, branches),
-    next: nextReadings({ ...found, healthy: found.centre }, leading),
+    next: nextReadings({ ...judged, healthy: judged.centre }, leading),
     leading,
     notes: notesOf(healthy, verdict, readings.length),
   };

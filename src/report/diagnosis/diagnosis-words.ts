@@ -85,9 +85,9 @@ export function informationText(bits: number): string {
 }
 
 export function minutesText(minutes: number): string {
-  if (minutes < 60) return `some ${minutes} min`;
+  if (minutes < 60) return `about ${minutes} min`;
   const hours = Math.round(minutes / 60);
-  return `some ${hours} h`;
+  return `about ${hours} h`;
 }
 
 /** A reading with its instrument's interval beside the band of sound vehicles. */

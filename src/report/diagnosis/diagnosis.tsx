@@ -124,7 +124,7 @@ function Next({ result, units }: Pick<DiagnosisProps, "result" | "units">) {
           .slice(0, shownNext)
           .map(({ reading, where, says, minutes, information, expected }) => (
             <li key={`${reading} ${where}`}>
-              <strong>{says}</strong>: {informationText(information)}, {minutesText(minutes)}.{" "}
+              <strong>{says}</strong>: {informationText(information)}, takes {minutesText(minutes)}.{" "}
               <span class="diagnosis-line">
                 {expected
                   .map(({ fault, value, sd }) => {

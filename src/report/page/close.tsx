@@ -1,4 +1,5 @@
 import type { Caution } from "../../trial/index.ts";
+import { redactionSentence } from "../redaction-words.ts";
 import type { Page } from "./context.ts";
 import { judgedReadings } from "./judged.ts";
 import { Section, type SectionEntry } from "./section.tsx";
@@ -63,24 +64,40 @@ export function Sources({ page, id, title }: { page: Page } & SectionEntry) {
   );
 }
 
+/** What was hidden before publishing, when something was. */
+const redactionsOf = ({ view }: Page): string[] =>
+  view.entries.flatMap((entry) =>
+    entry.type === "log-redacted" ? [redactionSentence(entry.body)] : [],
+  );
+
 export const Recompute = ({ page, id, title }: { page: Page } & SectionEntry) => (
   <Section
     id={id}
     title={title}
     lead="This page holds no result of its own: every number follows from the trial's log by calculations that anybody can run again."
   >
+    {redactionsOf(page).map((sentence) => (
+      <p key={sentence}>{sentence}</p>
+    ))}
     <ol class="steps">
       <li>
-        Ask for the exported log of trial <code>{page.view.trial ?? "(none)"}</code>; the copy that
-        this report was made from holds {page.events} events, each with its id, time and device, and
-        the logger files as they came.
+        Keep this file as it came. It carries the log of trial{" "}
+        <code>{page.view.trial ?? "(none)"}</code>, {page.events} entries, each with its id, time
+        and device, and the logger files as they came.
       </li>
       <li>
-        Import it: <code>coldproof trial import FILE</code>.
+        Drop the file on the first page of the app, or run <code>coldproof trial verify FILE</code>.
+        Every figure is worked out again from the readings, the page is written again, and both are
+        compared with this one; an altered byte is found.
       </li>
       <li>
-        Write the report again: <code>coldproof trial report</code>. Ledger, verdicts and figures
-        must be the same; only the moment of writing may differ.
+        Take its log in there to look at each entry, correct a thing in a copy, and see what would
+        follow.
+      </li>
+      <li>
+        Ask its author for the public key: a signature that fits it shows whose file this is.
+        Without one, the file shows that its figures follow from its readings, and nothing about who
+        took them.
       </li>
     </ol>
   </Section>

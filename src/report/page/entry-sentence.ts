@@ -7,6 +7,7 @@ import {
   testerAnswer,
   testerNames,
 } from "../names.ts";
+import { redactionSentence } from "../redaction-words.ts";
 import { instrumentName, type Page, productName, substanceName, vesselName } from "./context.ts";
 
 /** A quantity as it was typed, whatever its unit. */
@@ -63,6 +64,7 @@ const sentences: Sentences = {
     return `${confirmed ? "Confirmed" : "Confirmation taken back"}: ${text ?? item}`;
   },
   "note-written": ({ text }) => `Note: ${text}`,
+  "log-redacted": redactionSentence,
 };
 
 function transferSentence(body: BodyOf<"transfer-posted">, page: Page): string {

@@ -149,7 +149,13 @@ function Fits({
 }) {
   const { fits = [], shown, width } = props;
   const drawn = fits.slice(0, DASHES.length);
-  const ends = drawn.map(({ p }) => y(shown.value(p[p.length - 1] ?? 0)) + 16);
+  const ends = drawn.map(({ label, t, p }) => {
+    const from = width - 20 - textWidth(label, TEXT) - 30;
+    // Below the curve all along the name: a curve that rises steeply would cross it.
+    const first = Array.from(t).findIndex((at) => x(at / 60) >= from);
+    const lowest = Math.min(p[Math.max(first - 1, 0)] ?? 0, p[p.length - 1] ?? 0);
+    return y(shown.value(lowest)) + 16;
+  });
   const labels = spread(ends, TEXT + 3, TOP + 8, (width < 480 ? 180 : 220) - 4);
   return (
     <g class="pic-fits">

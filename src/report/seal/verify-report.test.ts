@@ -27,9 +27,11 @@ const events = [
   }),
 ];
 
+const readingsOf = (log: readonly StoredEvent[]) =>
+  project(log).readings.map(({ quantity, value }) => ({ quantity, value }));
 const again: Recompute = {
   program: "1.2.3",
-  figures: (log) => project(log).readings.map(({ quantity, value }) => ({ quantity, value })),
+  figures: readingsOf,
   page: (log, { generatedAt }) =>
     `<!doctype html>\n<html><body><p>${log.length} at ${generatedAt}</p></body></html>\n`,
 };
@@ -41,7 +43,7 @@ const data: CarriedData = {
   units: "si",
   log: exportTrial(events),
   seal: logSeal(events),
-  figures: again.figures(events),
+  figures: readingsOf(events),
 };
 const key = newSigningKey();
 const sealed = sealPage(again.page(events, data), data, key);

@@ -31,7 +31,7 @@ export type Verification =
 export interface Recompute {
   readonly program: string;
   /** Everything concluded from a log; the page that is written from it. */
-  readonly figures: (events: readonly StoredEvent[]) => unknown;
+  readonly figures: (events: readonly StoredEvent[], data: CarriedData) => unknown;
   readonly page: (events: readonly StoredEvent[], data: CarriedData) => string;
 }
 
@@ -56,7 +56,7 @@ export function verifyReport(html: string, again: Recompute): Verification {
   const sameProgram = data.program === again.program;
   const parted = differences(
     data.figures,
-    plain(again.figures(log.events)),
+    plain(again.figures(log.events, data)),
     sameProgram ? 0 : acrossVersions,
   );
   const checks: Check[] = [
@@ -66,7 +66,7 @@ export function verifyReport(html: string, again: Recompute): Verification {
     ]),
     signature === undefined
       ? notAsked("signature", "It is not signed: the file does not say who wrote it.")
-      : check("signature", isSigned(written, signature), [
+      : check("signature", isSigned(digest, signature), [
           `Signed with the key ${signature.publicKey.slice(0, 16)}…`,
           "The signature does not belong to this file.",
         ]),

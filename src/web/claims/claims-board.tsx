@@ -97,7 +97,7 @@ function Claim({ claim, href }: ClaimProps) {
           {claim.readBy.kind === "person" ? "Read by a person as: " : "Read by its words as: "}
           {kinds.join("; ")}.
         </span>
-        <a class="button" href={href}>
+        <a class="plain" href={href}>
           Read it otherwise
         </a>
       </p>

@@ -5,6 +5,8 @@ import { preferences } from "../shell/preferences.ts";
 import { pathTo } from "../shell/route.ts";
 import { TopBar } from "../shell/top-bar.tsx";
 import { OpenDemonstration } from "./open-demonstration.tsx";
+import { CheckedReport } from "./checked-report.tsx";
+import { takeFile } from "./given-file.ts";
 import { ImportTrial } from "./import-trial.tsx";
 import { readTrialRows, type TrialRow, trialRows } from "./trial-list.ts";
 
@@ -18,7 +20,17 @@ export function Home() {
   return (
     <>
       <TopBar />
-      <main class="page home">
+      <main
+        class="page home"
+        onDragOver={(event) => {
+          event.preventDefault();
+        }}
+        onDrop={(event) => {
+          event.preventDefault();
+          const file = event.dataTransfer?.files[0];
+          if (file) void takeFile(file);
+        }}
+      >
         <div class="home-lead">
           <h1 tabIndex={-1}>Is the can what it says?</h1>
           <p class="lead">
@@ -29,6 +41,9 @@ export function Home() {
             <a class="button button-main" href={pathTo("new")}>
               New trial
             </a>
+            <a class="button" href={pathTo("learn")}>
+              Learn with an invented van
+            </a>
             <OpenDemonstration />
             <ImportTrial />
             <a class="button" href={pathTo("fluids")}>
@@ -37,27 +52,33 @@ export function Home() {
             <a class="button" href={pathTo("vehicle")}>
               What a vehicle should read
             </a>
+            <a class="button" href={pathTo("combine")}>
+              Compare trials
+            </a>
           </div>
         </div>
-        <section class="home-list" aria-labelledby="trials">
-          <h2 id="trials">Trials on this device</h2>
-          {rows === undefined ? (
-            <p class="quiet">Reading this device…</p>
-          ) : rows.length === 0 ? (
-            <p class="empty">
-              None yet. Open the demonstration to see a finished trial, or start your own: first the
-              question, then the vehicle.
-            </p>
-          ) : (
-            <ul class="rows">
-              {rows.map((row) => (
-                <li key={row.trial}>
-                  <Row row={row} />
-                </li>
-              ))}
-            </ul>
-          )}
-        </section>
+        <div class="home-list">
+          <CheckedReport />
+          <section aria-labelledby="trials">
+            <h2 id="trials">Trials on this device</h2>
+            {rows === undefined ? (
+              <p class="quiet">Reading this device…</p>
+            ) : rows.length === 0 ? (
+              <p class="empty">
+                None yet. Open the demonstration to see a finished trial, or start your own: first
+                the question, then the vehicle.
+              </p>
+            ) : (
+              <ul class="rows">
+                {rows.map((row) => (
+                  <li key={row.trial}>
+                    <Row row={row} />
+                  </li>
+                ))}
+              </ul>
+            )}
+          </section>
+        </div>
       </main>
     </>
   );

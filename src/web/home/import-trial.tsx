@@ -1,45 +1,25 @@
-import { useState } from "preact/hooks";
-import { parseExport } from "../../trial/index.ts";
-import { takeIn } from "../shell/log-keeper.ts";
-import { jsonOf } from "./json-of.ts";
-import { go } from "../shell/route.ts";
+import { givenFile, takeFile } from "./given-file.ts";
 
-/** Takes in a trial file that was exported here or elsewhere. */
+/** Takes a trial file, a log table or a report that was saved here or elsewhere. */
 export function ImportTrial() {
-  const [failure, setFailure] = useState<string>();
-  const take = async (file: File): Promise<void> => {
-    setFailure(undefined);
-    const parsed = parseExport(jsonOf(await file.text()));
-    if (parsed.kind === "invalid") {
-      const first = parsed.issues[0];
-      setFailure(
-        first === undefined
-          ? "This is not a trial file. Choose one that was saved with “Export the trial file”."
-          : `This is not a whole trial file: ${first.field} should be ${first.accepted}.`,
-      );
-      return;
-    }
-    const refused = await takeIn(parsed.events);
-    if (refused !== undefined) setFailure(refused);
-    else if (parsed.events[0]) go("trial", parsed.events[0].trial, "stage", "plan", "-");
-  };
+  const given = givenFile.value;
   return (
     <div class="way">
       <label class="button file-button">
-        Import a trial file
+        Import a trial or check a report
         <input
           type="file"
-          accept="application/json,.json"
+          accept="application/json,.json,text/html,.html,text/csv,.csv"
           onChange={(event) => {
             const file = event.currentTarget.files?.[0];
             event.currentTarget.value = "";
-            if (file) void take(file);
+            if (file) void takeFile(file);
           }}
         />
       </label>
-      {failure !== undefined && (
+      {given.kind === "unusable" && (
         <p class="field-issue" role="alert">
-          {failure}
+          {given.sentence}
         </p>
       )}
     </div>

@@ -68,6 +68,7 @@ export function correctSpecs(entry: Entry): readonly FieldSpec[] {
     case "samples-received":
     case "item-confirmed":
     case "claim-read":
+    case "log-redacted":
       return [];
     case "sample-tested":
       // Percentages are a list, which this form does not show: such an entry is withdrawn and made anew.

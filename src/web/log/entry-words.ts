@@ -3,6 +3,7 @@ import {
   conditionNames,
   readingName,
   stageNames,
+  redactionSentence,
   testerAnswer,
   testerNames,
 } from "../../report/index.ts";
@@ -101,6 +102,8 @@ export function entryWords(view: TrialView, entry: Entry): EntryWords {
       return { what: "Confirmed", says: statementOf(view, entry.body) };
     case "note-written":
       return { what: "Note", says: entry.body.text };
+    case "log-redacted":
+      return { what: "Redaction", says: redactionSentence(entry.body) };
   }
 }
 

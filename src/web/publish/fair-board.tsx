@@ -1,7 +1,6 @@
 import { useId } from "preact/hooks";
 import {
   conditionNames,
-  DataTable,
   DriftScale,
   FairChart,
   fairChartTable,
@@ -186,7 +185,10 @@ function ProductSheet({ product, found, view: seen }: SheetProps) {
         summary="The numbers, as measured and in equal conditions"
         table={fairTable(rows, `${name} minus ${label}`, units)}
       />
-      <DataTable {...standardTable(found, product, label, units)} />
+      <FoldedTable
+        summary="The same in standard conditions"
+        table={standardTable(found, product, label, units)}
+      />
     </section>
   );
 }

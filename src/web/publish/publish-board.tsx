@@ -1,22 +1,29 @@
-import { renderView, type UnitSystem } from "../../report/index.ts";
-import { exportTrial } from "../../trial/index.ts";
+import { useState } from "preact/hooks";
+import type { UnitSystem } from "../../report/index.ts";
+import { dataTables, exportTrial, project, type StoredEvent } from "../../trial/index.ts";
+import { writtenReport } from "../engine/report-work.ts";
 import { Segments } from "../fields/segments.tsx";
-import { events, view } from "../shell/log-keeper.ts";
+import { view } from "../shell/log-keeper.ts";
 import { say } from "../shell/notice.ts";
+import { deviceKey } from "./device-key.ts";
+import { leaving, redacting } from "./leaving.ts";
+import { RedactPart } from "./redact-part.tsx";
 import { reportAddress, reportUnits, serverHasAll } from "./report-choice.ts";
 import { fileNameOf, saveFile } from "./save-file.ts";
+import { SignPart } from "./sign-part.tsx";
 
 interface Props {
   readonly trial: string;
 }
 
-/** The report and the trial's own file: the answer, the evidence and the means to work it out again. */
+/** The report and the trial's own files: the answer, the evidence and the means to work it out again. */
 export const PublishBoard = ({ trial }: Props) => (
   <section class="sheet publish">
     <h2>The report</h2>
     <p>
-      One file that opens in any browser without a network: the question, the ledger, the readings
-      with their verdicts, the comparison. It is made on this device, from the log as it stands now.
+      One file that opens in any browser without a network and carries the trial’s log. Whoever
+      drops it on the first page of this app sees every number worked out again, and whether
+      anything was changed. It is made on this device, from the log as it stands now.
     </p>
     <Segments
       name="report-units"
@@ -31,6 +38,8 @@ export const PublishBoard = ({ trial }: Props) => (
         reportUnits.value = value as UnitSystem;
       }}
     />
+    <RedactPart />
+    <SignPart />
     <ReportActs trial={trial} />
     <h2>The trial file</h2>
     <p>
@@ -40,38 +49,92 @@ export const PublishBoard = ({ trial }: Props) => (
     <button type="button" class="button" onClick={saveTrialFile}>
       Export the trial file
     </button>
+    <h2>Tables</h2>
+    <p>
+      For a spreadsheet: the log (which can be imported again), readings, figures of runs and
+      movements of mass, in SI, and a dictionary of every column.
+    </p>
+    <button type="button" class="button" onClick={saveTables}>
+      Save five tables
+    </button>
   </section>
 );
 
-const ReportActs = ({ trial }: Props) => (
-  <div class="publish-acts">
-    <button type="button" class="button button-main" onClick={saveReport}>
-      Save the report
-    </button>
-    {serverHasAll.value && (
-      <a
-        class="button"
-        href={reportAddress(trial, reportUnits.value)}
-        target="_blank"
-        rel="noreferrer"
+function ReportActs({ trial }: Props) {
+  const [busy, setBusy] = useState(false);
+  const save = async (): Promise<void> => {
+    setBusy(true);
+    await saveReport();
+    setBusy(false);
+  };
+  return (
+    <div class="publish-acts">
+      <button
+        type="button"
+        class="button button-main"
+        aria-busy={busy}
+        onClick={() => {
+          if (!busy) void save();
+        }}
       >
-        Open the report
-      </a>
-    )}
-  </div>
-);
+        {busy ? "Working everything out…" : "Save the report"}
+      </button>
+      {serverHasAll.value && !redacting.value && (
+        <a
+          class="button"
+          href={reportAddress(trial, reportUnits.value)}
+          target="_blank"
+          rel="noreferrer"
+        >
+          Open the report
+        </a>
+      )}
+    </div>
+  );
+}
 
-const title = (): string => view.value.opened?.title ?? "trial";
+/** The log as it may leave, or a word why not. */
+function leavingLog(): readonly StoredEvent[] | undefined {
+  const log = leaving.value;
+  if (log === undefined) say("Nothing was saved: this log cannot be redacted.");
+  return log;
+}
 
-function saveReport(): void {
-  const options = { units: reportUnits.value, generatedAt: new Date().toISOString() };
-  const report = renderView(view.value, options, events.value.length);
-  saveFile(fileNameOf(title(), "html"), report, "text/html;charset=utf-8");
+/** A title may hold a hidden word; the redacted log gives its own. */
+const titleOf = (log: readonly StoredEvent[]): string =>
+  (redacting.value ? project(log) : view.value).opened?.title ?? "trial";
+
+async function saveReport(): Promise<void> {
+  const log = leavingLog();
+  if (log === undefined) return;
+  const key = deviceKey.value;
+  const html = await writtenReport(log, {
+    units: reportUnits.value,
+    generatedAt: new Date().toISOString(),
+    ...(key !== undefined && { key }),
+  });
+  if (html === undefined) {
+    say("This device could not write the report. Load the page again, then save it again.");
+    return;
+  }
+  saveFile(fileNameOf(titleOf(log), "html"), html, "text/html;charset=utf-8");
   say("The report is in your downloads.");
 }
 
 function saveTrialFile(): void {
-  const file = JSON.stringify(exportTrial(events.value));
-  saveFile(fileNameOf(title(), "coldproof.json"), file, "application/json");
+  const log = leavingLog();
+  if (log === undefined) return;
+  const file = JSON.stringify(exportTrial(log));
+  saveFile(fileNameOf(titleOf(log), "coldproof.json"), file, "application/json");
   say("The trial file is in your downloads.");
+}
+
+function saveTables(): void {
+  const log = leavingLog();
+  if (log === undefined) return;
+  const title = fileNameOf(titleOf(log), "");
+  for (const { name, text } of dataTables(project(log), log)) {
+    saveFile(`${title.replace(/\.$/, "")}-${name}`, text, "text/csv;charset=utf-8");
+  }
+  say("The tables are in your downloads.");
 }

@@ -1,5 +1,6 @@
 import { useSignalEffect } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
+import { CombinePage } from "../combine/combine-page.tsx";
 import { Home } from "../home/home.tsx";
 import { NewTrial } from "../home/new-trial.tsx";
 import { TrialPage } from "./trial-page.tsx";
@@ -14,6 +15,7 @@ const FluidsPage = later(async () => (await import("../fluids/fluids-page.tsx"))
 const VehiclePage = later(async () => (await import("../vehicle/vehicle-page.tsx")).VehiclePage);
 const DevicesPage = later(async () => (await import("../devices/devices-page.tsx")).DevicesPage);
 const PairPage = later(async () => (await import("../devices/pair-page.tsx")).PairPage);
+const LearnPage = later(async () => (await import("../guide/learn-page.tsx")).LearnPage);
 const Settings = later(async () => (await import("./settings.tsx")).Settings);
 
 /** Picks the page for the place, and says what concerns the whole app. */
@@ -58,6 +60,8 @@ export function App() {
         <TrialPage key={trial} trial={trial} parts={rest} />
       ) : page === "new" ? (
         <NewTrial />
+      ) : page === "learn" ? (
+        <LearnPage />
       ) : page === "fluids" ? (
         <FluidsPage />
       ) : page === "vehicle" ? (
@@ -66,6 +70,8 @@ export function App() {
         <DevicesPage />
       ) : page === "pair" ? (
         <PairPage key={trial} code={trial ?? ""} />
+      ) : page === "combine" ? (
+        <CombinePage />
       ) : page === "settings" ? (
         <Settings />
       ) : (

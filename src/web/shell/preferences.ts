@@ -14,6 +14,8 @@ export interface Preferences {
   readonly mappings: Readonly<Record<string, RememberedMapping>>;
   /** Where the user was last, by trial. */
   readonly places: Readonly<Record<string, readonly string[]>>;
+  /** Practice trials, and whether their guide is shown. */
+  readonly guided: Readonly<Record<string, boolean>>;
 }
 
 export interface RememberedMapping {
@@ -37,6 +39,7 @@ const freshPreferences = (): Preferences => ({
   instruments: {},
   mappings: {},
   places: {},
+  guided: {},
 });
 
 /** Before the device's store is open. */
@@ -47,6 +50,7 @@ const none: Preferences = {
   instruments: {},
   mappings: {},
   places: {},
+  guided: {},
 };
 export const preferences = signal<Preferences>(none);
 

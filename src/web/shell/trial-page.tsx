@@ -15,6 +15,7 @@ const TrialVehicle = later(async () => (await import("../vehicle/trial-vehicle.t
 const GramsPage = later(async () => (await import("../ledger/grams-page.tsx")).GramsPage);
 const LogPage = later(async () => (await import("../log/log-page.tsx")).LogPage);
 const AddPage = later(async () => (await import("../plan/add-page.tsx")).AddPage);
+const GuideCard = later(async () => (await import("../guide/guide-card.tsx")).GuideCard);
 const CorrectPage = later(async () => (await import("../log/correct-page.tsx")).CorrectPage);
 
 interface Props {
@@ -51,6 +52,7 @@ export function TrialPage({ trial, parts }: Props) {
       <TopBar title={opened?.title ?? "Trial"} demonstration={opened?.demonstration ?? false} />
       <div class="trial">
         <Rail trial={trial} parts={parts} />
+        {preferences.value.guided[trial] === true && <GuideCard trial={trial} parts={parts} />}
         <Inside trial={trial} parts={parts} />
       </div>
       <BottomNav trial={trial} parts={parts} />

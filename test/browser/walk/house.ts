@@ -62,7 +62,7 @@ export async function openHouse(
     store,
     site,
     report: (events, units) =>
-      renderReport(events, { generatedAt: new Date().toISOString(), units }),
+      renderReport(events, { generatedAt: new Date().toISOString(), units, program: "0.0.0" }),
     onFault: (error, request) => {
       throw new Error(`fault in ${request}`, { cause: error });
     },

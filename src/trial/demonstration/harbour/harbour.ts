@@ -6,7 +6,7 @@ import { onScale } from "./logger.ts";
 import { Cylinders, leftBehind, recovered } from "./moves.ts";
 import { opened, plan } from "./plan.ts";
 import { examined, round, weather } from "./rounds.ts";
-import { atRest, evacuated, outing, type Story } from "./session.ts";
+import { atRest, evacuated, outing, type Story } from "./outings.ts";
 import { harbourTruth } from "./truth.ts";
 
 const C = 273.15;

@@ -1,7 +1,7 @@
 import type { BodyOf } from "../../events.ts";
 import { g, kg, millilitres, read } from "../hill-town-entries.ts";
 import { onScale } from "./logger.ts";
-import type { Story, Where } from "./session.ts";
+import type { Story, Where } from "./outings.ts";
 import { byEye } from "./logger.ts";
 
 /** Gross masses of the cylinders as the story goes on, kg; the truth, not the scale's figure. */

@@ -2,7 +2,7 @@ import type { BodyOf } from "../../events.ts";
 import { g, micron, millilitres, read } from "../hill-town-entries.ts";
 import { byEye, siDialect, usDialect } from "./logger.ts";
 import { type Cylinders, leftBehind, poured, recovered } from "./moves.ts";
-import { atRest, evacuated, hold, leaking, outing, type Story, type Where } from "./session.ts";
+import { atRest, evacuated, hold, leaking, outing, type Story, type Where } from "./outings.ts";
 import { pressureAtRest, type Weather } from "./system.ts";
 import { type HiddenCan, harbourTruth } from "./truth.ts";
 

@@ -1,0 +1,78 @@
+import { compute } from "../calculations/index.ts";
+import {
+  chargingFinding,
+  claimFindings,
+  fairComparisonOf,
+  faultQuestions,
+  hazardFindings,
+  holdFinding,
+  recoveryFinding,
+  type TrialView,
+} from "../trial/index.ts";
+
+/** As it looks after a way through JSON, without curves: they follow from the figures beside them. */
+const plain = (value: unknown): unknown =>
+  JSON.parse(
+    JSON.stringify(value, (name, one: unknown) => {
+      return name === "series" || ArrayBuffer.isView(one) ? undefined : one;
+    }),
+  ) as unknown;
+
+const diagnosed = ["prove", "restore"] as const;
+
+/**
+ * Everything that a report concludes from a log, as numbers and words in SI. The same log and day give the same
+ * bits on the same version. Names of things that only label a picture are left to the log.
+ *
+ * @param day  YYYY-MM-DD on which the report is written: a cylinder's retest date is held against it.
+ */
+export function figuresOf(view: TrialView, day: string): unknown {
+  const { atmosphere, ledger, readings, runs, comparisons, drift } = view;
+  const places = view.stages.filter(({ status }) => status !== "not-started");
+  const at = (...stages: readonly string[]) =>
+    places
+      .filter(({ stage }) => stages.includes(stage))
+      .map(({ stage, round }) => ({ stage, round }));
+  return plain({
+    atmosphere,
+    readings: readings.map(({ id, quantity, form, value, u }) => ({
+      id,
+      quantity,
+      form,
+      value,
+      u,
+    })),
+    runs: runs.map(({ id, condition, values, unusable }) => ({ id, condition, values, unusable })),
+    ledger: {
+      postings: ledger.postings,
+      closures: ledger.closures,
+      conservation: ledger.conservation,
+      largest: ledger.largest,
+    },
+    comparisons,
+    drift,
+    fair: fairComparisonOf(view),
+    claims: claimFindings(view),
+    hazards: hazardFindings(view),
+    holds: view.traces
+      .filter(({ kind }) => kind === "hold")
+      .map((trace) => ({ trace: trace.id, finding: holdFinding(view, trace) })),
+    diagnoses: diagnosed.flatMap((stage) => lastDiagnosis(view, stage)),
+    recovery: at("recover", "restore").map((place) => ({
+      ...place,
+      finding: recoveryFinding(view, place, day),
+    })),
+    charging: at("charge").map((place) => ({ ...place, finding: chargingFinding(view, place) })),
+  });
+}
+
+/** The latest run of a stage that can be asked about, as the page shows it. */
+function lastDiagnosis(view: TrialView, stage: (typeof diagnosed)[number]): readonly unknown[] {
+  const all = faultQuestions(view, stage);
+  const question = all.findLast(({ kind }) => kind === "asked") ?? all.at(-1);
+  if (!question) return [];
+  const run = question.run.id;
+  if (question.kind === "none") return [{ run, why: question.why }];
+  const answer = compute("diagnose", question.input);
+  return [answer.kind === "answer" ? { run, result: answer.result } : { run, kind: answer.kind }];
+}
