@@ -19,7 +19,7 @@ interface AxeRun {
 
 function report(): string {
   const file = parseExport(
-    JSON.parse(readFileSync("data/demonstration/hill-town.json", "utf8")) as unknown,
+    JSON.parse(readFileSync("data/demonstration/harbour.json", "utf8")) as unknown,
   );
   if (file.kind !== "export") throw new RangeError("the demonstration does not parse");
   return renderReport(file.events, {
@@ -29,8 +29,13 @@ function report(): string {
   });
 }
 
-let browser: Browser;
 const html = report();
+
+test("the whole demonstration weighs less than 1.5 MB", () => {
+  expect(Buffer.byteLength(html)).toBeLessThan(1_500_000);
+});
+
+let browser: Browser;
 beforeAll(async () => {
   browser = await chromium.launch({ executablePath: "/usr/bin/chromium", args: ["--no-sandbox"] });
 });

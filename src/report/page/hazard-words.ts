@@ -1,6 +1,5 @@
 import type { HazardFinding } from "../../trial/index.ts";
 import type { UnitChoice } from "../choose-unit.ts";
-import type { VerdictKind } from "../pictures/verdict-mark.tsx";
 
 export const scenarioNames: Readonly<Record<HazardFinding["scenarios"][number]["name"], string>> = {
   "sealed-stirred": "Sealed, air stirred",
@@ -69,26 +68,4 @@ export function hazardSentence(finding: HazardFinding, units: UnitChoice): strin
       ? ""
       : ` ${shown.text(even.safeMass)} is the most that would stay below a quarter of that.`;
   return `${amount}: mixed evenly into the sealed cabin it would stand at ${(100 * even.overLfl).toFixed(0)} % of the concentration from which it burns.${safe}${poison}${warming}`;
-}
-
-/** Verdict on a hazard as word and shape. */
-export function hazardVerdict(finding: HazardFinding): {
-  readonly kind: VerdictKind;
-  readonly word: string;
-} {
-  const { scenarios, burns, missing } = finding;
-  const over = scenarios[0]?.zone.overLfl;
-  if (missing !== undefined) return { kind: "undecided", word: "undecided" };
-  if (over === undefined) {
-    return burns === "does-not-burn"
-      ? { kind: "within", word: "does not burn" }
-      : { kind: "undecided", word: "undecided" };
-  }
-  if (over >= 1) {
-    // What stands in for an unknown content shows what could be, not what is.
-    return { kind: "higher", word: standsIn(finding) ? "could burn" : "would burn" };
-  }
-  return over > 0.25
-    ? { kind: "higher", word: "above a quarter of the limit" }
-    : { kind: "within", word: "below a quarter of the limit" };
 }

@@ -27,9 +27,13 @@ export interface FairChartProps {
 const ROW = 58;
 const TOP = 22;
 const AXIS = 30;
+/** From here on names stand beside their marks, else above them. */
+const WIDE_FROM = 560;
+const NAMES = 250;
 
 /** All effects on one scale: as measured above, in equal conditions below, both against the margin. */
 export function FairChart({ id, title, rows, shown, width, height }: FairChartProps) {
+  const beside = width >= WIDE_FROM;
   const margin = rows[0]?.row.margin ?? 0;
   const values = rows.flatMap(({ row }) => [
     ...ends(row.asMeasured),
@@ -41,7 +45,7 @@ export function FairChart({ id, title, rows, shown, width, height }: FairChartPr
   const air = 0.06 * (Math.max(...values) - Math.min(...values));
   const x = scaleLinear<number, number>()
     .domain([shown.value(Math.min(...values) - air), shown.value(Math.max(...values) + air)])
-    .range([8, width - 34]);
+    .range([beside ? NAMES : 8, width - 34]);
   const at = (value: number): number => px(x(shown.value(value)));
   const tall = TOP + rows.length * ROW;
   return (
@@ -74,8 +78,8 @@ export function FairChart({ id, title, rows, shown, width, height }: FairChartPr
         const y = TOP + i * ROW;
         return (
           <g key={name}>
-            <text class="pic-name pic-over" x={8} y={y + 17} font-size={TEXT + 1}>
-              {cut(name, TEXT + 1, width - 16)}
+            <text class="pic-name pic-over" x={8} y={y + (beside ? 43 : 17)} font-size={TEXT + 1}>
+              {cut(name, TEXT + 1, (beside ? NAMES : width) - 16)}
             </text>
             <Whisker
               from={at(ends(row.asMeasured)[0])}
