@@ -1,5 +1,6 @@
 // Takes the pictures of docs/manual: drives the built app through the guided first trial, on a phone's
 // screen, with an empty log of its own. Run after a screen changed; then look at every picture.
+/* global document, location, window -- inside the page */
 import { spawn } from "node:child_process";
 import { mkdirSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -120,10 +121,8 @@ async function prove(hand) {
 
 async function round(hand) {
   const { page, shoot } = hand;
-  const roundOf = async () =>
-    decodeURIComponent(/\/stage\/\w+\/([^/]+)/.exec(page.url())?.[1] ?? "-");
-  await hand.goOn();
-  const product = await roundOf();
+  const link = page.locator(".guide").getByRole("link", { name: "Type it yourself" });
+  const [, product] = /\/stage\/\w+\/([^/]+)/.exec(await link.getAttribute("href"));
   await hand.open("recover", product);
   await shoot("recover", sheet(page, "Watch the scale while it fills"));
   await until(hand, "Mend the valve core");
@@ -145,10 +144,15 @@ async function round(hand) {
   await until(hand, "Bring in the afternoon, parked");
   await hand.open("run", product);
   await shoot("run", page.locator(".evidence .sheet").first());
+  return product;
 }
 
-async function answer(hand) {
+async function answer(hand, product) {
   const { page, shoot } = hand;
+  await until(hand, "Recover Kestrel into cylinder X2");
+  await hand.open("identify", product);
+  await page.locator(".contents:not(.is-stale)").waitFor({ timeout: 120_000 });
+  await shoot("identify", sheet(page, /What is in/), 560);
   await until(hand, "Look: does it cool");
   await hand.open("compare");
   await page
@@ -178,8 +182,7 @@ try {
   const hand = handOn(page);
   await plan(hand, address);
   await prove(hand);
-  await round(hand);
-  await answer(hand);
+  await answer(hand, await round(hand));
 } finally {
   await browser.close();
   child.kill();

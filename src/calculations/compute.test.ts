@@ -113,6 +113,12 @@ const examples: Readonly<Record<string, unknown>> = {
     tare: "15 lb",
     rating: "350 psig",
   },
+  "combine-trials": {
+    effects: [
+      { name: "van", effect: 1.2, u: 0.4 },
+      { name: "saloon", effect: 0.7, u: 0.3 },
+    ],
+  },
   residual: { fluid: "R134a", volume: "3 L", T: "21 °C", vacuum: "4 inHg vac" },
   noncondensable: { fluid: "R134a", T: "80 °F", pressure: "95 psig", altitude: "300 m" },
   "charge-target": {

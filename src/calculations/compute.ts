@@ -6,6 +6,7 @@ import { cabinLeak } from "./cabin-leak.ts";
 import { claim } from "./claim.ts";
 import { climate } from "./climate.ts";
 import { cycle } from "./cycle.ts";
+import { combineTrialsCalculation } from "./combine-trials.ts";
 import { compareCalculation } from "./compare.ts";
 import { chargeTarget } from "./charge-target.ts";
 import { cylinderLimitCalculation } from "./cylinder-limit.ts";
@@ -51,6 +52,7 @@ export const calculations: readonly Calculation[] = [
   sweepCalculation,
   identifyCalculation,
   compareCalculation,
+  combineTrialsCalculation,
   planCalculation,
   cylinderLimitCalculation,
   residualCalculation,

@@ -10,6 +10,7 @@ export type {
 } from "./answer.ts";
 export { estimateIn } from "./blend-answer.ts";
 export { calculations, compute, findCalculation } from "./compute.ts";
+export type { CombinedResult } from "./combine-trials.ts";
 export type { DiagnosisResult } from "./diagnose-answer.ts";
 export type { Calculation } from "./definition.ts";
 export { findFluid } from "./fluid-field.ts";

@@ -1,6 +1,7 @@
 import { Command, CommanderError, Option } from "commander";
 import type { UnitSystem } from "../report/index.ts";
 import { type Role, roles } from "../store/index.ts";
+import { combineFiles } from "./combine.ts";
 import { computeLines, computeOne, describeCalculation, listCalculations } from "./compute.ts";
 import type { CliDeps } from "./deps.ts";
 import { exit, type Exit } from "./exit.ts";
@@ -202,6 +203,7 @@ function addTrial(program: Command, deps: CliDeps, end: (code: Exit) => void): v
       end(await importTrial(deps, file, options));
     });
   addPublish(trial, deps, end);
+  addCombine(trial, deps, end);
 }
 
 /** What leaves the shop: trial files, tables and reports, and the check of them. */
@@ -240,6 +242,18 @@ function addPublish(trial: Command, deps: CliDeps, end: (code: Exit) => void): v
     .option("--json", "as JSON")
     .action(async (file: string, options: { json?: boolean }) => {
       end(await verifyFile(deps, file, options));
+    });
+}
+
+/** Several trials of one product. */
+function addCombine(trial: Command, deps: CliDeps, end: (code: Exit) => void): void {
+  trial
+    .command("combine")
+    .description("several exported trials of one product: mean effect, and how much trials differ")
+    .argument("<files...>", "trials as they were exported, two or more")
+    .option("--json", "as JSON")
+    .action(async (files: string[], options: { json?: boolean }) => {
+      end(await combineFiles(deps, files, options));
     });
 }
 

@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
 import { note, trialId } from "../../test/doors/sample-events.ts";
 import { terminal } from "../../test/doors/terminal.ts";
+import { compute } from "../calculations/index.ts";
 import { renderReport, type SigningKey, type UnitSystem } from "../report/index.ts";
 import type { StoredEvent } from "../trial/index.ts";
 
@@ -87,3 +88,14 @@ test("what is to be hidden is hidden in report and export, and the report still 
   const wrong = await terminal(["trial", "export", trialId(1), "--redact", "all", ...data]);
   expect([wrong.code, wrong.err.includes("it knows names")]).toEqual([1, true]);
 });
+
+test("trials are combined from their files, or it is said why not", async () => {
+  const harbour = "data/demonstration/harbour.json";
+  const hill = "data/demonstration/hill-town.json";
+  const both = await terminal(["trial", "combine", harbour, hill], { compute });
+  expect([both.code, both.out]).toEqual([0, expect.stringContaining("in equal conditions")]);
+  const none = await terminal(["trial", "combine", at("in.json"), at("in.json")], { compute });
+  expect([none.code, none.err.includes("No trial compares")]).toEqual([3, true]);
+  const one = await terminal(["trial", "combine", hill], { compute });
+  expect([one.code, one.err.includes("two trials or more")]).toEqual([2, true]);
+}, 60_000);

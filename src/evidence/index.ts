@@ -62,7 +62,7 @@ export type {
   LumpRow,
   StandardRow,
 } from "./comparison/view.ts";
-export type { FairVerdict, Interval } from "./comparison/verdict.ts";
+export { type FairVerdict, fairVerdict, type Interval } from "./comparison/verdict.ts";
 export {
   MOST_REPEATS,
   type PlanInput,

@@ -1,6 +1,7 @@
 import type { FairComparison, FairRow, ReadingQuantity } from "../trial/index.ts";
 import type { UnitChoice } from "./choose-unit.ts";
 import { conditionNames, readingName } from "./names.ts";
+import type { FairChartProps } from "./pictures/fair-chart.tsx";
 import type { PictureTable } from "./pictures/picture.tsx";
 import type { Shown } from "./shown.ts";
 
@@ -123,3 +124,20 @@ export const lumpTable = ({ calibration }: Compared): PictureTable => ({
     return [what, spread, found];
   }),
 });
+
+/** Every product's vent air in one picture: what it shows, without id and width. */
+export function ventPicture(
+  { rows }: Compared,
+  nameOf: (product: string) => string,
+  units: UnitChoice,
+): Omit<FairChartProps, "id" | "width"> {
+  const vents = rows.filter(({ quantity }) => quantity === "vent");
+  return {
+    title: "Vent air against the label refrigerant: as measured, and in equal conditions",
+    shown: units.quantityDifference("vent-temperature"),
+    rows: vents.map((row) => ({
+      name: `${nameOf(row.product)}, ${conditionNames[row.condition]}: ${row.verdict}`,
+      row,
+    })),
+  };
+}

@@ -65,6 +65,7 @@ export {
   fairTable,
   lumpTable,
   standardTable,
+  ventPicture,
 } from "./fair-words.ts";
 export { holdPicture, tracePicture } from "./page/trace-picture.ts";
 export type { Page } from "./page/context.ts";
@@ -134,3 +135,5 @@ export type { DiagnosisUnits } from "./diagnosis/diagnosis-words.ts";
 export { diagnosisUnits } from "./diagnosis/diagnosis-units.ts";
 export { Answers, type AnswersProps } from "./answers/answers.tsx";
 export type { AnswerPlace } from "./answers/reason-words.ts";
+export { FairChart, fairChartTable } from "./pictures/fair-chart.tsx";
+export { DriftScale } from "./pictures/drift-scales.tsx";

@@ -39,10 +39,10 @@ interface Diagram {
 const linesOf = ({ pieces }: Line): PiecedLine =>
   pieces.map(({ T, p, h }) => T.map((each, i) => ({ T: each, p: p[i] ?? 0, h: h[i] ?? 0 })));
 
-/** What a calculation says, where it says anything. */
-function result<T>(name: string, input: Readonly<Record<string, unknown>>): T | undefined {
+/** What a calculation says, where it says anything; its own schema is tested to be what its result is. */
+function result(name: string, input: Readonly<Record<string, unknown>>): unknown {
   const answer = compute(name, input);
-  return answer.kind === "answer" ? (answer.result as T) : undefined;
+  return answer.kind === "answer" ? answer.result : undefined;
 }
 
 /** Temperature on a saturation line at a pressure, by ln p between its points. */
@@ -100,13 +100,13 @@ function loopOf(
 ): CycleLine | undefined {
   const [cold, hot] = [temperatureAt(dew, low), temperatureAt(bubble, high)];
   if (cold === undefined || hot === undefined) return undefined;
-  const found = result<{ corners: readonly StatePoint[] }>("cycle", {
+  const found = result("cycle", {
     ...asked,
     low,
     high,
     suction: cold + ASSUMED,
     liquid: hot - ASSUMED,
-  });
+  }) as { corners: readonly StatePoint[] } | undefined;
   const [first] = found?.corners ?? [];
   if (!found || !first) return undefined;
   return {
@@ -127,7 +127,7 @@ function measuredLoop(
 ): MeasuredLoop | undefined {
   const { product, name, asked, fluid } = charge;
   const pressures = pressuresOf(view, product === "label" ? undefined : product);
-  const diagram = pressures && result<Diagram>("phase-diagram", asked);
+  const diagram = pressures && (result("phase-diagram", asked) as Diagram | undefined);
   if (!pressures || !diagram) return undefined;
   const side = (line: Line): readonly StatePoint[] =>
     linesOf(line)

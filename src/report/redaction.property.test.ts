@@ -93,6 +93,8 @@ test("the same choice gives the same other log, which stands beside its original
   expect(logSeal(again)).toBe(logSeal(once));
   const own = new Set([...events.map(({ id }) => id), ...events.map(({ trial }) => trial)]);
   expect(once.filter(({ id, trial }) => own.has(id) || own.has(trial))).toEqual([]);
+  const other = redacted(events, { hide: ["notes"], words: [] }).events;
+  expect(other.filter(({ id }) => once.some((one) => one.id === id))).toEqual([]);
   expect(new Set(once.map(({ id }) => id)).size).toBe(events.length + 1);
 });
 

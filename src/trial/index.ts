@@ -131,6 +131,12 @@ export {
   type FairDriftRow,
   type FairRow,
 } from "./findings/fair-comparison.ts";
+export {
+  type CombinedEffect,
+  combinedTrials,
+  type CombinedTrials,
+  type TrialEffect,
+} from "./findings/combine.ts";
 export type { PlannedMargin } from "./findings/planned-margin.ts";
 export { dataTables, type TableFile } from "./tables/data-tables.ts";
 export { parseLogTable } from "./tables/log-table.ts";

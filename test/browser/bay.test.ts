@@ -80,7 +80,7 @@ test("without a network the vehicle's model, the fluids and the report work", as
     page.waitForEvent("download"),
     page.getByRole("button", { name: "Save the report" }).click(),
   ]);
-  expect(readFileSync(await report.path(), "utf8")).toContain("Nine-seat shuttle");
+  expect(readFileSync(await report.path(), "utf8")).toContain("Six-seat harbour van");
   await handOn(page).open("stage/prove/-/reading/static-low", "Low side at rest");
   await page.locator("#reading-steady").fill("69");
   await page.locator(".judgement").first().waitFor();

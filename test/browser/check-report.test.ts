@@ -3,8 +3,10 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { exportTrial, parseExport, redacted } from "../../src/trial/index.ts";
 import { launchChromium } from "./chromium.ts";
-import { axeSource, buildApp, endAll, openHouse } from "./walk/house.ts";
+import { grave } from "./grave.ts";
+import { axeSource, buildApp, endAll, inputs, openHouse } from "./walk/house.ts";
 
 /** A report is saved, dropped on the app again, holds; with one byte altered it does not. */
 let browser: Browser;
@@ -32,6 +34,16 @@ async function given(page: Page, name: string, text: string): Promise<string> {
   const heading = page.getByRole("heading", { name: /^This (report|file)/ });
   await heading.waitFor({ timeout: 60_000 });
   return heading.innerText();
+}
+
+/** The demonstration as if another tester had done it: other entries, and nothing that names the first. */
+function anotherTrial() {
+  const file = parseExport(
+    JSON.parse(readFileSync(join(inputs, "hill-town.json"), "utf8")) as unknown,
+  );
+  if (file.kind !== "export") throw new Error("the demonstration does not parse");
+  const { events } = redacted(file.events, { hide: ["vehicle"], words: [] });
+  return exportTrial(events.filter(({ type }) => type !== "log-redacted"));
 }
 
 test("a signed, redacted report holds when it is dropped, and fails with a byte altered", async () => {
@@ -63,14 +75,14 @@ test("a signed, redacted report holds when it is dropped, and fails with a byte 
   await page.getByText(key).waitFor();
   expect(await page.locator(".checks li").count()).toBe(5);
   await page.evaluate(axeSource);
-  const found = await page.evaluate<{ violations: { id: string }[] }>("axe.run()");
-  expect(found.violations.map(({ id }) => id)).toEqual([]);
+  expect(await grave(page)).toEqual([]);
   await page.getByRole("button", { name: "Close" }).click();
 
   const altered = html.replace("</h1>", " </h1>");
   expect(await given(page, "altered.html", altered)).toBe("This report does not hold");
   await page.getByText("The file: fails").waitFor();
   await page.getByText("The page: fails").waitFor();
+  await page.setViewportSize({ width: 1440, height: 900 });
   await page.getByRole("button", { name: "Close" }).click();
   expect(await given(page, "other.html", "<html></html>")).toBe("This file is no sealed report");
   await page.getByRole("button", { name: "Close" }).click();
@@ -78,6 +90,21 @@ test("a signed, redacted report holds when it is dropped, and fails with a byte 
   expect(await given(page, "again.html", html)).toBe("This report holds");
   await page.getByRole("button", { name: "Take its log in" }).click();
   await page.getByRole("heading", { level: 1, name: "Plan" }).waitFor();
+
+  const second = join(tmpdir(), `coldproof-${process.pid}-second.json`);
+  writeFileSync(second, JSON.stringify(anotherTrial()));
+  await page.goto(`${url}/#/combine`);
+  await page.getByRole("heading", { level: 1, name: "Compare trials" }).waitFor();
+  await page.getByRole("checkbox").first().check();
+  await page.locator("input[type=file]").setInputFiles(second);
+  await page.getByRole("button", { name: "Compare 2 trials" }).click();
+  await page
+    .getByText(/^Mean|Mean /)
+    .first()
+    .waitFor({ timeout: 60_000 });
+  expect(await grave(page)).toEqual([]);
+  await page.setViewportSize({ width: 360, height: 800 });
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
   expect(faults).toEqual([]);
   await context.close();
 }, 180_000);

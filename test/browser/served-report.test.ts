@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
-import { renderReport } from "../../src/report/index.ts";
+import { checkReport, renderReport } from "../../src/report/index.ts";
 import { listen } from "../../src/server/index.ts";
 import { memoryServer, post } from "../doors/memory-server.ts";
 import { root } from "../kill/bundle.ts";
@@ -24,6 +24,10 @@ test("the server's policy lets a report show as it was written, and run nothing"
     page.on("console", (message) => said.push(message.text()));
     const response = await page.goto(`${server.url}/api/trials/${trial}/report?units=us`);
     expect(response?.status()).toBe(200);
+    expect(checkReport((await response?.text()) ?? "", "0.0.0")).toMatchObject({
+      sound: true,
+      trial,
+    });
     // Chromium reports on the console whatever a policy stops.
     expect(said).toEqual([]);
     const margin = await page.evaluate(() => getComputedStyle(document.body).marginTop);

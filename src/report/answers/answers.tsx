@@ -1,4 +1,4 @@
-import type { Answer, AnswerQuestion, AnswerVerdict, FairComparison } from "../../trial/index.ts";
+import type { Answer, AnswerQuestion, AnswerVerdict } from "../../trial/index.ts";
 import { VerdictWord, type VerdictKind } from "../pictures/verdict-mark.tsx";
 import {
   type AnswerPlace,
@@ -10,7 +10,6 @@ import {
 
 export interface AnswersProps extends AnswerWords {
   readonly answers: readonly Answer[];
-  readonly fair: FairComparison | undefined;
   /** In the app, whose hash says which page it is; left out, the browser jumps by itself. */
   readonly onJump?: (id: string) => void;
   /** Link to where the evidence stands; none where it has no place. */
@@ -103,14 +102,16 @@ const jumping = ({ onJump }: AnswersProps, id: string) =>
     },
   };
 
-function One({ answer, fair, href, ...words }: AnswersProps & { readonly answer: Answer }) {
+function One({ answer, href, ...words }: AnswersProps & { readonly answer: Answer }) {
   const [lead] = answer.reasons;
-  const { method, assumptions } = methodOf(answer, fair);
+  const { method, assumptions } = methodOf(answer);
   return (
     <div class="answers-one" id={idOf(answer)}>
-      <h4>{questions(words.label)[answer.question]}</h4>
-      <VerdictWord kind={kinds[answer.verdict]} word={answer.verdict} />
-      <p>{lead ? reasonSentence(lead, words) : "Nothing was measured that says so."}</p>
+      <div class="answers-said">
+        <h4>{questions(words.label)[answer.question]}</h4>
+        <VerdictWord kind={kinds[answer.verdict]} word={answer.verdict} />
+        <p>{lead ? reasonSentence(lead, words) : "Nothing was measured that says so."}</p>
+      </div>
       <details class="numbers">
         <summary>What it rests on</summary>
         <ul class="answers-reasons">

@@ -1,10 +1,4 @@
-import type {
-  Answer,
-  FairComparison,
-  HazardFinding,
-  Reason,
-  ReasonFact,
-} from "../../trial/index.ts";
+import type { Answer, HazardFinding, Reason, ReasonFact } from "../../trial/index.ts";
 import type { UnitChoice } from "../choose-unit.ts";
 import { fairInterval, fairSentence, fairShown } from "../fair-words.ts";
 import { conditionNames } from "../names.ts";
@@ -180,12 +174,14 @@ function closures({ closures: all, open }: FactOf<"closures">): string {
     : `${open.length} of ${all} checks of mass on the vehicle ${open.length === 1 ? "does" : "do"} not close. ${open.map(({ sentence }) => sentence).join(" ")}`;
 }
 
+const COMPARED =
+  "The weather of each run was read or assumed; what the model takes for granted is listed with the comparison.";
+
 /** How each question is decided, and what it takes for granted. */
-export function methodOf(
-  { question }: Answer,
-  fair: FairComparison | undefined,
-): { readonly method: string; readonly assumptions: readonly string[] } {
-  const assumed = fair?.kind === "compared" ? fair.assumptions : [];
+export function methodOf({ question }: Answer): {
+  readonly method: string;
+  readonly assumptions: readonly string[];
+} {
   switch (question) {
     case "holds":
       return {
@@ -200,7 +196,7 @@ export function methodOf(
       return {
         method:
           "The vent air of its runs less what the label refrigerant would have given in the same weather, by a model fitted to this vehicle on the label refrigerant. “Yes” where the whole 95 % interval is no warmer than the margin, “no” where it lies beyond it.",
-        assumptions: assumed,
+        assumptions: [COMPARED],
       };
     case "safe":
       return {
@@ -215,7 +211,7 @@ export function methodOf(
       return {
         method:
           "The label refrigerant after the products less before them, carried to equal conditions, against the same margin; the charge in the ledger against the label’s within what charging is held to; and the checks of mass on the vehicle.",
-        assumptions: assumed,
+        assumptions: [COMPARED],
       };
   }
 }

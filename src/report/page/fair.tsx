@@ -6,8 +6,10 @@ import {
   fairTable,
   lumpTable,
   standardTable,
+  ventPicture,
 } from "../fair-words.ts";
 import { conditionNames } from "../names.ts";
+import { FairChart, fairChartTable } from "../pictures/fair-chart.tsx";
 import { FairScales } from "../pictures/fair-scales.tsx";
 import { DataTable, FoldedTable } from "../pictures/picture.tsx";
 import { type Page, productName } from "./context.ts";
@@ -22,6 +24,7 @@ export function InEqualConditions({ page, id, title }: { page: Page } & SectionE
   if (found.kind === "none") {
     return <Section id={id} title={title} lead={`This cannot be said yet. ${found.why}`} />;
   }
+  const vents = ventPicture(found, (product) => productName(page, product), page.units);
   const products = [...new Set(found.rows.map(({ product }) => product))];
   return (
     <Section
@@ -29,6 +32,19 @@ export function InEqualConditions({ page, id, title }: { page: Page } & SectionE
       title={title}
       lead="What would have been read with the label refrigerant in the conditions of the product’s runs, through a model fitted to this vehicle on its label refrigerant. The model runs on the label refrigerant only: what it would forecast for a product counts as no evidence."
     >
+      {vents.rows.length > 0 && (
+        <>
+          <Twice
+            id="fair-vents"
+            draw={(drawn, width) => <FairChart id={drawn} width={width} {...vents} />}
+          />
+          <p class="quiet">
+            Hollow diamond: as measured, in unequal weather. Filled mark: in equal conditions.
+            Whiskers: 95 %.
+          </p>
+          <FoldedTable table={fairChartTable({ id: "", width: 0, ...vents })} />
+        </>
+      )}
       {products.map((product) => (
         <OfProduct key={product} product={product} found={found} page={page} />
       ))}

@@ -53,14 +53,13 @@ export function Head({ page }: { page: Page }) {
 /** Answer first: the question, the four answers, and what else can be said now. */
 export const Answer = ({ page, id, title }: { page: Page } & SectionEntry) => {
   const { view, units } = page;
-  const { answers, fair } = workedOut(view);
+  const { answers } = workedOut(view);
   return (
     <Section id={id} title={title}>
       <p class="question">{view.opened?.question ?? "No question was written down."}</p>
       {answers.length > 0 && (
         <Answers
           answers={answers}
-          fair={fair}
           label={labelOf(view)}
           units={units}
           href={(place) => `#${place}`}

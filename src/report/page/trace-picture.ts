@@ -8,6 +8,7 @@ import {
   type SettleWindow,
   type TraceView,
 } from "../../trial/index.ts";
+import { chanceText } from "../diagnosis/diagnosis-words.ts";
 import { conditionNames, shortConditionNames, shortNames } from "../names.ts";
 import type { HoldChartProps } from "../pictures/hold-chart.tsx";
 import type { TraceChartProps, TraceInterval } from "../pictures/trace-chart.tsx";
@@ -184,7 +185,7 @@ function competing({ analysis }: HoldFinding, start: number): NonNullable<HoldCh
     .sort((a, b) => probabilities[b] - probabilities[a]);
   return causes.flatMap((cause) => {
     const fit = fits.find((one) => one.cause === cause);
-    const label = `${causeNames[cause]} ${(100 * probabilities[cause]).toFixed(0)} %`;
+    const label = `${causeNames[cause]} ${chanceText(probabilities[cause])}`;
     return fit ? [{ label, t: fit.t.map((t) => t + start), p: fit.p }] : [];
   });
 }

@@ -41,14 +41,14 @@ export function decimate(
     column.push(point);
   }
   stretch.push(...ends(column));
-  return (stretch.length > 0 ? [...stretches, stretch] : stretches).map(straightened);
+  return stretch.length > 0 ? [...stretches, stretch] : stretches;
 }
 
 /** px: nearer to a straight line than a hair's breadth nobody sees it. */
 const HAIR = 0.8;
 
-/** Leaves out what a straight line between its neighbours shows as well; lowest and highest stay to a hair. */
-function straightened(points: readonly Point[]): Point[] {
+/** Leaves out what a straight line between its neighbours shows as well: every point stays within a hair of the line. */
+export function straightened(points: readonly Point[]): Point[] {
   const kept = new Set([0, points.length - 1]);
   const open: [number, number][] = [[0, points.length - 1]];
   for (let span = open.pop(); span; span = open.pop()) {

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { decimate, pathOf, type Point } from "./decimate.ts";
+import { decimate, pathOf, type Point, straightened } from "./decimate.ts";
 import { clampedCentre, cut, spread, textWidth } from "./text-room.ts";
 
 const seed = { seed: 20_260_614, numRuns: 300 };
@@ -87,4 +87,27 @@ describe("a thinned trace", () => {
   test("of nothing is nothing", () => {
     expect(pathOf(decimate([], [], identity))).toBe("");
   });
+});
+
+test("a straightened line passes every point that it leaves out within a pixel", () => {
+  const heights = fc.array(fc.double({ min: 0, max: 300, noNaN: true }), {
+    minLength: 2,
+    maxLength: 60,
+  });
+  fc.assert(
+    fc.property(heights, (ys) => {
+      const points = ys.map((y, x) => ({ x, y }));
+      const kept = straightened(points);
+      expect(kept[0]).toEqual(points[0]);
+      expect(kept.at(-1)).toEqual(points.at(-1));
+      for (const { x, y } of points) {
+        const after = kept.findIndex((one) => one.x >= x);
+        const [a, b] = [kept[Math.max(0, after - 1)], kept[after]];
+        if (!a || !b) throw new Error("outside of the line");
+        const on = b.x === a.x ? b.y : a.y + ((b.y - a.y) * (x - a.x)) / (b.x - a.x);
+        expect(Math.abs(on - y)).toBeLessThan(1);
+      }
+    }),
+    { seed: 8123 },
+  );
 });

@@ -1,7 +1,7 @@
 import { scaleLinear, type ScaleLinear } from "d3-scale";
 import { COVERAGE_95 } from "../shown.ts";
 import { TEXT, VerticalAxis } from "./axis.tsx";
-import { decimate, pathOf } from "./decimate.ts";
+import { decimate, pathOf, straightened } from "./decimate.ts";
 import { cut, px, spread } from "./text-room.ts";
 import { rangeOf, type TraceLine } from "./trace-line.ts";
 
@@ -42,7 +42,7 @@ export function TracePanel(props: TracePanelProps) {
               decimate(line.t, line.values, (t, value) => ({
                 x: props.x(t / 60),
                 y: y(line.shown.value(value)),
-              })),
+              })).map(straightened),
             )}
           />
           <text class="pic-series-name" x={right + 8} y={px(labels[i] ?? 0)} font-size={TEXT}>

@@ -66,7 +66,7 @@ export function verifyReport(html: string, again: Recompute): Verification {
     ]),
     signature === undefined
       ? notAsked("signature", "It is not signed: the file does not say who wrote it.")
-      : check("signature", isSigned(written, signature), [
+      : check("signature", isSigned(digest, signature), [
           `Signed with the key ${signature.publicKey.slice(0, 16)}…`,
           "The signature does not belong to this file.",
         ]),

@@ -2,8 +2,8 @@ import { sha256 } from "@noble/hashes/sha2.js";
 import { bytesToHex, utf8ToBytes } from "@noble/hashes/utils.js";
 import type { StoredEvent } from "../view.ts";
 
-const hashOf = (seal: string, text: string): string =>
-  bytesToHex(sha256(utf8ToBytes(`coldproof-redaction-1\n${seal}\n${text}`)));
+const hashOf = (salt: string, text: string): string =>
+  bytesToHex(sha256(utf8ToBytes(`coldproof-redaction-1\n${salt}\n${text}`)));
 
 /** Cuts 32 hexadecimal digits into the written form of a UUID. */
 const dashed = (hex: string): string =>
@@ -12,27 +12,28 @@ const dashed = (hex: string): string =>
   );
 
 /** UUID of version 4 from a hash: a trial's id. Source of the form: RFC 9562, 5.4. */
-function trialId(seal: string, id: string): string {
-  const hex = hashOf(seal, id);
+function trialId(salt: string, id: string): string {
+  const hex = hashOf(salt, id);
   return dashed(`${hex.slice(0, 12)}4${hex.slice(12, 15)}8${hex.slice(15, 30)}`);
 }
 
 /**
  * Ids of a redacted log by those of its original: an entry with other words is another entry. The moment inside
  * an id and the order of ids stay, since the order of a log hangs on them; the rest follows from the original's
- * seal, so that only a holder of the original can tell which is which.
+ * seal and from what was hidden, so that only a holder of the original can tell which is which, and two
+ * redactions of one log are two logs.
  *
  * Source of the form: RFC 9562, 5.7 (version 7, a counter after the moment).
  */
 export function otherIds(
   events: readonly StoredEvent[],
-  seal: string,
+  salt: string,
 ): ReadonlyMap<string, string> {
   const ids = [...new Set(events.map(({ id }) => id))].sort();
   const trials = new Set(events.map(({ trial }) => trial));
   return new Map([
-    ...Array.from(trials, (trial) => [trial, trialId(seal, trial)] as const),
-    ...ids.map((id, i) => [id, entryId(id, i, hashOf(seal, id))] as const),
+    ...Array.from(trials, (trial) => [trial, trialId(salt, trial)] as const),
+    ...ids.map((id, i) => [id, entryId(id, i, hashOf(salt, id))] as const),
   ]);
 }
 

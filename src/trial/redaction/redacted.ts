@@ -56,7 +56,8 @@ export function redacted(
     },
   };
   const seal = logSeal(ordered);
-  const ids = otherIds(ordered, seal);
+  const chosen = canonicalText({ hide: [...hide].sort(), words: [...words].sort() });
+  const ids = otherIds(ordered, `${seal}\n${chosen}`);
   const changed = ordered.map((event) => ({
     ...event,
     id: ids.get(event.id) ?? event.id,
@@ -66,7 +67,7 @@ export function redacted(
   }));
   const last = changed.at(-1);
   if (last === undefined) throw new RangeError("a log to redact has entries");
-  const note = redactionNote(last, {
+  const note = redactionNote(last, logSeal(changed), {
     hidden: hidables.filter((one) => pass.hide.has(one)),
     words: replacer.list.filter(({ what }) => what === "words").length,
     entries: changed.length,
@@ -86,9 +87,9 @@ function inOrder(event: unknown): TrialEvent {
 }
 
 /** The last entry of the new log, at the moment of the last one before it: no clock is asked. */
-const redactionNote = (last: StoredEvent, body: BodyOf<"log-redacted">) => ({
+const redactionNote = (last: StoredEvent, seal: string, body: BodyOf<"log-redacted">) => ({
   ...last,
-  id: entryId(last.id, 0xffffffff, body.originalSeal),
+  id: entryId(last.id, 0xffffffff, seal),
   device: "redaction",
   type: "log-redacted" as const,
   body,

@@ -91,7 +91,7 @@ const identifySteps: readonly GuideStep[] = [
     id: "identify-warm",
     stage: "identify",
     title: "Read the same can at noon",
-    why: "Two temperatures tell more than one: fluids differ in how fast the pressure climbs. Never warm a can with a flame or above 50 °C.",
+    why: "Two temperatures tell more than one: fluids differ in how fast the pressure climbs. Warm a can only with water that a hand can bear, 40 °C at most.",
     learned: "The climb between morning and noon separates what one reading could not.",
     at: ["reading", "vessel-temperature"],
     done: readingsAt("identify", "vessel-pressure", 2),
@@ -101,8 +101,9 @@ const identifySteps: readonly GuideStep[] = [
     stage: "identify",
     title: "Write down what the gas detector said",
     why: "An electronic detector for combustible gas was held near the valve, and it responded. It is never tested with a flame.",
-    learned: "It burns. The cautions now say so because of a test, not only because of a mark.",
-    at: [],
+    learned:
+      "It burns, and a test says so, not only the mark on the can. Identify weighs it with the rest.",
+    at: ["test"],
     done: tested,
   },
 ];

@@ -51,6 +51,7 @@ export function linesOf(entry: LessonEntry): readonly Line[] {
     case "samples-received":
     case "claim-read":
     case "item-confirmed":
+    case "log-redacted":
     case "entry-corrected":
     case "entry-withdrawn":
       return [];

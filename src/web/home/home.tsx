@@ -52,28 +52,33 @@ export function Home() {
             <a class="button" href={pathTo("vehicle")}>
               What a vehicle should read
             </a>
+            <a class="button" href={pathTo("combine")}>
+              Compare trials
+            </a>
           </div>
-          <CheckedReport />
         </div>
-        <section class="home-list" aria-labelledby="trials">
-          <h2 id="trials">Trials on this device</h2>
-          {rows === undefined ? (
-            <p class="quiet">Reading this device…</p>
-          ) : rows.length === 0 ? (
-            <p class="empty">
-              None yet. Open the demonstration to see a finished trial, or start your own: first the
-              question, then the vehicle.
-            </p>
-          ) : (
-            <ul class="rows">
-              {rows.map((row) => (
-                <li key={row.trial}>
-                  <Row row={row} />
-                </li>
-              ))}
-            </ul>
-          )}
-        </section>
+        <div class="home-list">
+          <CheckedReport />
+          <section aria-labelledby="trials">
+            <h2 id="trials">Trials on this device</h2>
+            {rows === undefined ? (
+              <p class="quiet">Reading this device…</p>
+            ) : rows.length === 0 ? (
+              <p class="empty">
+                None yet. Open the demonstration to see a finished trial, or start your own: first
+                the question, then the vehicle.
+              </p>
+            ) : (
+              <ul class="rows">
+                {rows.map((row) => (
+                  <li key={row.trial}>
+                    <Row row={row} />
+                  </li>
+                ))}
+              </ul>
+            )}
+          </section>
+        </div>
       </main>
     </>
   );

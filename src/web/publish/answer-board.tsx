@@ -7,7 +7,7 @@ import { pathTo } from "../shell/route.ts";
 /** The four questions with their answers, as the report will give them. */
 export function AnswerBoard({ trial }: { readonly trial: string }) {
   const seen = view.value;
-  const { answers, settled, working } = useSettled();
+  const { answers, working } = useSettled();
   const units = unitChoice(seen, preferences.value.system);
   return (
     <section class="sheet" aria-labelledby="the-answer" aria-busy={working}>
@@ -23,7 +23,6 @@ export function AnswerBoard({ trial }: { readonly trial: string }) {
       ) : (
         <Answers
           answers={answers}
-          fair={settled.fair}
           label={seen.vehicle?.labelRefrigerant ?? "the label refrigerant"}
           units={units}
           onJump={(id) => {

@@ -1,6 +1,9 @@
 import { useId } from "preact/hooks";
 import {
   conditionNames,
+  DriftScale,
+  FairChart,
+  fairChartTable,
   fairKind,
   fairName,
   FairScales,
@@ -11,11 +14,13 @@ import {
   lumpTable,
   standardTable,
   unitChoice,
+  ventPicture,
   VerdictWord,
 } from "../../report/index.ts";
 import type { FairComparison, FairRow, TrialView } from "../../trial/index.ts";
 import { useFair } from "../engine/use-fair.ts";
 import { Fit } from "../look/fit.tsx";
+import { PictureSheet } from "../pictures/picture-sheet.tsx";
 import { events, view } from "../shell/log-keeper.ts";
 import { preferences } from "../shell/preferences.ts";
 
@@ -75,9 +80,11 @@ function Found({ found, view: seen }: { found: FairComparison; view: TrialView }
   const products = [...new Set(found.rows.map(({ product }) => product))];
   return (
     <>
+      <Vents found={found} view={seen} />
       {products.map((product) => (
         <ProductSheet key={product} product={product} found={found} view={seen} />
       ))}
+      <DriftSheet found={found} view={seen} />
       <section class="sheet">
         <h2>What this rests on</h2>
         <ul>
@@ -88,6 +95,62 @@ function Found({ found, view: seen }: { found: FairComparison; view: TrialView }
         <FoldedTable summary="The fitted model" table={lumpTable(found)} />
       </section>
     </>
+  );
+}
+
+const NOTE =
+  "Coldproof. Runs carried to equal conditions by a model fitted to this vehicle on its label refrigerant. Hollow diamond: as measured; filled mark: in equal conditions; whiskers: 95 %.";
+
+function Vents({ found, view: seen }: Pick<SheetProps, "found" | "view">) {
+  const id = `vents${useId()}`;
+  const units = unitChoice(seen, preferences.value.system);
+  const nameOf = (product: string): string =>
+    seen.products.find((one) => one.id === product)?.name ?? "product";
+  const picture = ventPicture(found, nameOf, units);
+  if (picture.rows.length === 0) return null;
+  return (
+    <section class="sheet">
+      <h2>All products in equal conditions</h2>
+      <PictureSheet
+        title={picture.title}
+        note={NOTE}
+        table={fairChartTable({ ...picture, id, width: 0 })}
+        draw={(width) => <FairChart {...picture} id={id} width={width} />}
+      />
+    </section>
+  );
+}
+
+/** What moved on the label refrigerant alone, as pictures to keep. */
+function DriftSheet({ found, view: seen }: Pick<SheetProps, "found" | "view">) {
+  const id = `drift${useId()}`;
+  const units = unitChoice(seen, preferences.value.system);
+  const rows = found.drift.filter(({ quantity }) => quantity === "vent");
+  if (rows.length === 0) return null;
+  return (
+    <section class="sheet">
+      <h2>The vehicle itself, after minus before</h2>
+      {rows.map((row) => {
+        const shown = fairShown(row, units);
+        const title = `${fairName(row)} on the label refrigerant, ${conditionNames[row.condition]}`;
+        const margin = found.margin.margins[row.quantity];
+        return (
+          <PictureSheet
+            key={row.condition}
+            title={title}
+            note={NOTE}
+            table={{
+              caption: title,
+              head: ["Drift", "Margin"],
+              rows: [[shown.pair(row.drift), shown.text(margin)]],
+            }}
+            draw={(width) => (
+              <DriftScale id={`${id}-${row.condition}`} {...{ title, row, margin, shown, width }} />
+            )}
+          />
+        );
+      })}
+    </section>
   );
 }
 

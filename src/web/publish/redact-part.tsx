@@ -34,7 +34,7 @@ export const RedactPart = () => (
     >
       <input
         id="hidden-words"
-        class="input"
+        class="text"
         type="text"
         autocomplete="off"
         value={hiddenWords.value}

@@ -23,12 +23,25 @@ export function RecoverBoard({ stage }: { readonly stage: StageView }) {
       </p>
     );
   }
-  return (
+  const where = (
     <>
       <VesselsPart finding={finding} view={seen} />
       <FillWatch finding={finding} view={seen} stage={stage} />
+    </>
+  );
+  // Once it is out, what is still inside is the question; there may be more to come out.
+  const isOut = stage.requirements.some(({ id, met }) => id === "recovered" && met);
+  return (
+    <>
+      {!isOut && where}
       <InsidePart finding={finding} view={seen} />
       {finding.air.length > 0 && <VesselAirPart finding={finding} view={seen} />}
+      {isOut && (
+        <details class="fluid-folded recover-more">
+          <summary>To recover more: which vessel, and where it stops</summary>
+          {where}
+        </details>
+      )}
     </>
   );
 }

@@ -42,7 +42,7 @@ export function VesselsPart({ finding, view: seen }: Props) {
               <strong>{vessel.name}</strong>
               <VerdictWord kind={verdicts[vessel.verdict][0]} word={verdicts[vessel.verdict][1]} />
             </p>
-            <Limits vessel={vessel} view={seen} />
+            {vessel.verdict !== "no" && <Limits vessel={vessel} view={seen} />}
             <Reasons vessel={vessel} />
           </li>
         ))}

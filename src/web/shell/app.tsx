@@ -1,5 +1,6 @@
 import { useSignalEffect } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
+import { CombinePage } from "../combine/combine-page.tsx";
 import { Home } from "../home/home.tsx";
 import { NewTrial } from "../home/new-trial.tsx";
 import { TrialPage } from "./trial-page.tsx";
@@ -69,6 +70,8 @@ export function App() {
         <DevicesPage />
       ) : page === "pair" ? (
         <PairPage key={trial} code={trial ?? ""} />
+      ) : page === "combine" ? (
+        <CombinePage />
       ) : page === "settings" ? (
         <Settings />
       ) : (

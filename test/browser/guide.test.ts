@@ -1,0 +1,103 @@
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { launchChromium } from "./chromium.ts";
+import { grave } from "./grave.ts";
+import { axeSource, buildApp, endAll, openHouse } from "./walk/house.ts";
+
+/** The guided first trial from the first page to its end, by keyboard, half of it without a connection. */
+let browser: Browser;
+let url: string;
+
+beforeAll(async () => {
+  browser = await launchChromium();
+  url = await openHouse(await buildApp());
+});
+afterAll(async () => {
+  await browser.close();
+  await endAll();
+});
+
+/** Presses what has this name with the keyboard alone. */
+async function key(page: Page, role: "link" | "button", name: string, within = "body") {
+  const target = page.locator(within).getByRole(role, { name, exact: true }).first();
+  await target.waitFor();
+  await target.focus();
+  await page.keyboard.press("Enter");
+}
+
+const card = (page: Page) => page.locator(".guide");
+const title = (page: Page) => page.locator(".guide-title").innerText();
+
+/** One card done: entered, looked at, or confirmed. */
+async function goOn(page: Page): Promise<void> {
+  const was = await title(page);
+  if ((await card(page).getByRole("button", { name: "Enter it for me" }).count()) > 0) {
+    await key(page, "button", "Enter it for me", ".guide");
+  } else {
+    if ((await card(page).getByRole("link", { name: "Go there" }).count()) > 0) {
+      await key(page, "link", "Go there", ".guide");
+    }
+    const looked = card(page).getByRole("button", { name: "I have looked" });
+    const confirm = page.getByRole("button", { name: "I confirm it" });
+    const needed = page.locator(".next .button-main");
+    await looked.or(confirm).or(needed).first().waitFor();
+    if ((await looked.count()) > 0) await key(page, "button", "I have looked", ".guide");
+    else {
+      if ((await confirm.count()) === 0) {
+        await needed.focus();
+        await page.keyboard.press("Enter");
+      }
+      await key(page, "button", "I confirm it");
+    }
+  }
+  await page.waitForFunction(
+    (before) => document.querySelector(".guide-title")?.textContent !== before,
+    was,
+  );
+}
+
+const cases = [
+  { width: 390, colorScheme: "light" },
+  { width: 1440, colorScheme: "dark" },
+] as const;
+
+test.each(cases)(
+  "$width px wide, $colorScheme",
+  async ({ width, colorScheme }) => {
+    const context = await browser.newContext({
+      viewport: { width, height: 844 },
+      colorScheme,
+      reducedMotion: "reduce",
+    });
+    const page = await context.newPage();
+    await page.goto(url);
+    await page.evaluate(() => navigator.serviceWorker.ready);
+    await page.evaluate(axeSource);
+    await context.setOffline(true);
+    await key(page, "link", "Learn with an invented van");
+    await key(page, "button", "Start a practice trial");
+    await card(page).waitFor();
+    const found: string[] = [];
+    for (let steps = 0; !(await title(page)).includes("whole trial"); steps++) {
+      expect(steps).toBeLessThan(60);
+      const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+      expect(wide, await title(page)).toBeLessThanOrEqual(width);
+      if (steps % 6 === 0) found.push(...(await grave(page)));
+      if (steps === 12) {
+        await key(page, "button", "Leave the guide");
+        await card(page).waitFor({ state: "detached" });
+        await page.goto(`${url}/#/learn`);
+        await page.locator(".learn-begun button").focus();
+        await page.keyboard.press("Enter");
+        await card(page).waitFor();
+        await context.setOffline(false);
+      }
+      await goOn(page);
+    }
+    expect(found).toEqual([]);
+    await key(page, "link", "Go to Publish", ".guide");
+    await page.getByRole("button", { name: "Save the report" }).waitFor();
+    await context.close();
+  },
+  120_000,
+);
