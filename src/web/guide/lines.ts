@@ -50,6 +50,7 @@ export function linesOf(entry: LessonEntry): readonly Line[] {
     case "stream-opened":
     case "samples-received":
     case "claim-read":
+    case "log-redacted":
     case "item-confirmed":
     case "log-redacted":
     case "entry-corrected":
