@@ -59,6 +59,12 @@ const other: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
   compare: {
     trial: JSON.parse(readFileSync("data/demonstration/hill-town.json", "utf8")) as unknown,
   },
+  "combine-trials": {
+    effects: [
+      { name: "a", effect: 1.2, u: 0.5 },
+      { name: "b", effect: 0.4, u: 0.6 },
+    ],
+  },
   sweep: { air: "300 mbar", over: "ambient", from: "20 °C", to: "40 °C", steps: 3 },
 };
 const words = [...Object.values(usable), "R1234yf", "R718", "R744", "-459.68 °F", "0 K"];
@@ -118,7 +124,7 @@ function isFinite(answer: unknown): boolean {
 
 const usual = Math.ceil(10_000 / calculations.length);
 /** Those that take a large part of a second for an answer get fewer. */
-const slow = new Set(["compare", "plan", "diagnose", "identify"]);
+const slow = new Set(["charge-target", "compare", "plan", "diagnose", "identify"]);
 
 test.each(
   calculations.map(({ name, fields }) => ({

@@ -39,7 +39,7 @@ async function given(page: Page, name: string, text: string): Promise<string> {
 /** The demonstration as if another tester had done it: other entries, and nothing that names the first. */
 function anotherTrial() {
   const file = parseExport(
-    JSON.parse(readFileSync(join(inputs, "hill-town.json"), "utf8")) as unknown,
+    JSON.parse(readFileSync(join(inputs, "harbour.json"), "utf8")) as unknown,
   );
   if (file.kind !== "export") throw new Error("the demonstration does not parse");
   const { events } = redacted(file.events, { hide: ["vehicle"], words: [] });

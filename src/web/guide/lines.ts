@@ -52,7 +52,6 @@ export function linesOf(entry: LessonEntry): readonly Line[] {
     case "claim-read":
     case "log-redacted":
     case "item-confirmed":
-    case "log-redacted":
     case "entry-corrected":
     case "entry-withdrawn":
       return [];
