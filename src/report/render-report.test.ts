@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { exportTrial, parseExport } from "../trial/index.ts";
 import { checkReport, renderReport } from "./render-report.ts";
-import { openPage } from "./seal/sealed-page.ts";
+import { type CarriedData, openPage, sealPage } from "./seal/sealed-page.ts";
 import { newSigningKey, publicKeyOf } from "./seal/signature.ts";
 
 const demonstration = (): Parameters<typeof renderReport>[0] => {
@@ -44,10 +44,18 @@ test("a report is recomputed from its file alone, to the last bit, and gives its
 });
 
 test("a reading altered in the log that it carries is named by every figure that hangs on it", () => {
-  const seen = checkReport(html.replace(/"value":\{"value":(\d)/, '"value":{"value":9$1'), "1.0.0");
+  const opened = openPage(html);
+  if (opened.kind === "not-sealed") throw new Error(opened.why);
+  const altered = JSON.stringify(opened.data).replace(
+    /"value":\{"value":(\d)/,
+    '"value":{"value":9$1',
+  );
+  // Sealed anew by whoever altered it: the bytes hold again, what follows from them does not.
+  const forged = sealPage(opened.page, JSON.parse(altered) as CarriedData);
+  const seen = checkReport(forged, "1.0.0");
   if (seen.kind !== "checked") throw new Error(seen.why);
   const failed = seen.checks.filter(({ outcome }) => outcome === "fails").map(({ name }) => name);
-  expect(failed).toEqual(expect.arrayContaining(["bytes", "log", "figures"]));
+  expect(failed).toEqual(expect.arrayContaining(["log", "figures"]));
   expect(seen.differences.length).toBeGreaterThan(0);
 });
 

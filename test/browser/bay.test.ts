@@ -77,7 +77,7 @@ test("without a network the vehicle's model, the fluids and the report work", as
   await page.reload();
   await handOn(page).open("stage/publish/-", "Publish");
   const [report] = await Promise.all([
-    page.waitForEvent("download"),
+    page.waitForEvent("download", { timeout: 60_000 }),
     page.getByRole("button", { name: "Save the report" }).click(),
   ]);
   expect(readFileSync(await report.path(), "utf8")).toContain("Six-seat harbour van");
