@@ -1,15 +1,44 @@
 import { configDefaults, defineConfig } from "vitest/config";
 
+/** Tests that start processes, browsers or databases' folders of their own. */
+const house = ["test/{browser,kill,process,scripts,sync}/**/*.test.ts"];
+const rooms = ["src/**/*.test.{ts,tsx}", "test/**/*.test.ts"];
+/** One build of the app for all of them. */
+export const builtOnce = "test/browser/walk/build-once.ts";
+const campaigns = "test/campaign/**";
+
+export const jsx = { runtime: "automatic", importSource: "preact" } as const;
+/** The report carries its style sheets as text; without this they would arrive empty. */
+export const css = true;
+
 export default defineConfig({
-  oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
+  oxc: { jsx },
   test: {
-    include: ["src/**/*.test.{ts,tsx}", "test/**/*.test.ts"],
-    exclude: [...configDefaults.exclude, "test/campaign/**"],
-    // The report carries its style sheets as text; without this they would arrive empty.
-    css: true,
+    css,
     // One worker on two cores would leave one idle while a browser is waited for.
     maxWorkers: 2,
     testTimeout: 60_000,
     hookTimeout: 120_000,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: "rooms",
+          include: rooms,
+          exclude: [...configDefaults.exclude, campaigns, ...house],
+          // Fluids and vehicles are read once for all files: they hold no state that a test could leave behind.
+          isolate: false,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: "house",
+          include: house,
+          exclude: [...configDefaults.exclude, campaigns],
+          globalSetup: builtOnce,
+        },
+      },
+    ],
   },
 });

@@ -1,14 +1,12 @@
 import { compute } from "../calculations/index.ts";
 import {
   chargingFinding,
-  claimFindings,
-  fairComparisonOf,
   faultQuestions,
-  hazardFindings,
   holdFinding,
   recoveryFinding,
   type TrialView,
 } from "../trial/index.ts";
+import { workedOut } from "./page/worked-out.ts";
 
 /** As it looks after a way through JSON, without curves: they follow from the figures beside them. */
 const plain = (value: unknown): unknown =>
@@ -33,6 +31,7 @@ export function figuresOf(view: TrialView, day: string): unknown {
     places
       .filter(({ stage }) => stages.includes(stage))
       .map(({ stage, round }) => ({ stage, round }));
+  const { fair, identified, claims, hazards, answers } = workedOut(view);
   return plain({
     atmosphere,
     readings: readings.map(({ id, quantity, form, value, u }) => ({
@@ -51,9 +50,16 @@ export function figuresOf(view: TrialView, day: string): unknown {
     },
     comparisons,
     drift,
-    fair: fairComparisonOf(view),
-    claims: claimFindings(view),
-    hazards: hazardFindings(view),
+    fair,
+    contents: [...identified].map(([product, { verdict, families, overall }]) => ({
+      product,
+      verdict,
+      families: families.map(({ id, probability }) => ({ id, probability })),
+      overall,
+    })),
+    claims,
+    hazards,
+    answers,
     holds: view.traces
       .filter(({ kind }) => kind === "hold")
       .map((trace) => ({ trace: trace.id, finding: holdFinding(view, trace) })),

@@ -7,7 +7,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { attacked, attacks } from "./bay/attacks.ts";
 import { launchChromium } from "./chromium.ts";
 import { handOn } from "./walk/hand.ts";
-import { buildApp, endAll, inputs, openHouse } from "./walk/house.ts";
+import { builtApp, endAll, inputs, openHouse } from "./walk/house.ts";
 
 /** What is stored never acts: attacks in every free text of a log, on every screen and in the report. */
 let browser: Browser;
@@ -15,7 +15,7 @@ let url: string;
 
 beforeAll(async () => {
   browser = await launchChromium();
-  url = await openHouse(await buildApp());
+  url = await openHouse(builtApp());
 });
 afterAll(async () => {
   await browser.close();

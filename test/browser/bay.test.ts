@@ -4,7 +4,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { doorkeeper, type Doorkeeper } from "./bay/doorkeeper.ts";
 import { launchChromium } from "./chromium.ts";
 import { handOn } from "./walk/hand.ts";
-import { buildApp, endAll, openHouse } from "./walk/house.ts";
+import { builtApp, endAll, openHouse } from "./walk/house.ts";
 
 /** In the bay and on the road: without a network, with several devices, behind a server that asks for keys. */
 let browser: Browser;
@@ -12,7 +12,8 @@ let app: string;
 let url: string;
 
 beforeAll(async () => {
-  [browser, app] = await Promise.all([launchChromium(), buildApp()]);
+  app = builtApp();
+  browser = await launchChromium();
   url = await openHouse(app);
 });
 afterAll(async () => {

@@ -6,13 +6,14 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { exportTrial, parseExport, redacted } from "../../src/trial/index.ts";
 import { launchChromium } from "./chromium.ts";
 import { grave } from "./grave.ts";
-import { axeSource, buildApp, endAll, inputs, openHouse } from "./walk/house.ts";
+import { axeSource, builtApp, endAll, inputs, openHouse } from "./walk/house.ts";
 
 /** A report is saved, dropped on the app again, holds; with one byte altered it does not. */
 let browser: Browser;
 let app: string;
 beforeAll(async () => {
-  [browser, app] = await Promise.all([launchChromium(), buildApp()]);
+  app = builtApp();
+  browser = await launchChromium();
 });
 afterAll(async () => {
   await browser.close();

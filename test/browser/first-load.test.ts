@@ -2,7 +2,7 @@ import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { launchChromium } from "./chromium.ts";
 import { handOn } from "./walk/hand.ts";
-import { buildApp, endAll, openHouse } from "./walk/house.ts";
+import { builtApp, endAll, openHouse } from "./walk/house.ts";
 
 /** What must cross the bay's network before a reading can be typed. */
 const MOST = 200_000;
@@ -12,7 +12,7 @@ let url: string;
 
 beforeAll(async () => {
   browser = await launchChromium();
-  url = await openHouse(await buildApp());
+  url = await openHouse(builtApp());
 });
 afterAll(async () => {
   await browser.close();

@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { launchChromium } from "./chromium.ts";
 import { grave } from "./grave.ts";
 import { handOn } from "./walk/hand.ts";
-import { axeSource, buildApp, endAll, openHouse } from "./walk/house.ts";
+import { axeSource, builtApp, endAll, openHouse } from "./walk/house.ts";
 
 /** The page of fluids and blends as a person uses it, narrow and wide, light and dark. */
 let browser: Browser;
@@ -12,7 +12,7 @@ let url: string;
 
 beforeAll(async () => {
   browser = await launchChromium();
-  url = await openHouse(await buildApp());
+  url = await openHouse(builtApp());
 });
 afterAll(async () => {
   await browser.close();

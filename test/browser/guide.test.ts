@@ -2,7 +2,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { launchChromium } from "./chromium.ts";
 import { grave } from "./grave.ts";
-import { axeSource, buildApp, endAll, openHouse } from "./walk/house.ts";
+import { axeSource, builtApp, endAll, openHouse } from "./walk/house.ts";
 
 /** The guided first trial from the first page to its end, by keyboard, half of it without a connection. */
 let browser: Browser;
@@ -10,7 +10,7 @@ let url: string;
 
 beforeAll(async () => {
   browser = await launchChromium();
-  url = await openHouse(await buildApp());
+  url = await openHouse(builtApp());
 });
 afterAll(async () => {
   await browser.close();

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { launchChromium } from "./chromium.ts";
 import { grave } from "./grave.ts";
 import { handOn } from "./walk/hand.ts";
-import { axeSource, buildApp, endAll, openHouse } from "./walk/house.ts";
+import { axeSource, builtApp, endAll, openHouse } from "./walk/house.ts";
 
 /** What a leak would do and how a label's claims stand, as a person asks, narrow and wide, light and dark. */
 let browser: Browser;
@@ -11,7 +11,7 @@ let app: string;
 
 beforeAll(async () => {
   browser = await launchChromium();
-  app = await buildApp();
+  app = builtApp();
 });
 afterAll(async () => {
   await browser.close();

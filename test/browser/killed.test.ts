@@ -5,14 +5,14 @@ import { type BrowserContext, chromium, type Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { browserPath } from "./chromium.ts";
 import { handOn } from "./walk/hand.ts";
-import { buildApp, endAll, openHouse } from "./walk/house.ts";
+import { builtApp, endAll, openHouse } from "./walk/house.ts";
 
 /** The phone dies in the middle of an entry: what was saved is there, and what was half typed as well. */
 const profile = mkdtempSync(join(tmpdir(), "coldproof-profile-"));
 let url: string;
 
 beforeAll(async () => {
-  url = await openHouse(await buildApp());
+  url = await openHouse(builtApp());
 });
 afterAll(async () => {
   await endAll();

@@ -2,7 +2,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { launchChromium } from "./chromium.ts";
 import { handOn } from "./walk/hand.ts";
-import { buildApp, endAll, openHouse } from "./walk/house.ts";
+import { builtApp, endAll, openHouse } from "./walk/house.ts";
 
 /** Gloved hands on a small phone: every target is large enough, and nothing leads sideways. */
 const LEAST = 48;
@@ -12,7 +12,7 @@ let url: string;
 
 beforeAll(async () => {
   browser = await launchChromium();
-  url = await openHouse(await buildApp());
+  url = await openHouse(builtApp());
 });
 afterAll(async () => {
   await browser.close();

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { launchChromium } from "./chromium.ts";
 import { grave } from "./grave.ts";
 import { handOn } from "./walk/hand.ts";
-import { axeSource, buildApp, endAll, openHouse } from "./walk/house.ts";
+import { axeSource, builtApp, endAll, openHouse } from "./walk/house.ts";
 
 /** What a vehicle should read, as a person asks for it, narrow and wide, light and dark. */
 let browser: Browser;
@@ -11,7 +11,7 @@ let url: string;
 
 beforeAll(async () => {
   browser = await launchChromium();
-  url = await openHouse(await buildApp());
+  url = await openHouse(builtApp());
 });
 afterAll(async () => {
   await browser.close();

@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { launchChromium } from "./chromium.ts";
-import { buildApp, endAll, openHouse } from "./walk/house.ts";
+import { builtApp, endAll, openHouse } from "./walk/house.ts";
 import { handOn } from "./walk/hand.ts";
 import { setUp } from "./walk/set-up.ts";
 import { charge, evacuate, prove, recover, restore, run } from "./walk/stages.ts";
@@ -12,7 +12,8 @@ let browser: Browser;
 let app: string;
 
 beforeAll(async () => {
-  [browser, app] = await Promise.all([launchChromium(), buildApp()]);
+  app = builtApp();
+  browser = await launchChromium();
 });
 afterAll(async () => {
   await browser.close();

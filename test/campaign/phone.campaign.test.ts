@@ -6,7 +6,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { longLog } from "../../scripts/bench-trial.mjs";
 import { launchChromium } from "../browser/chromium.ts";
 import { handOn } from "../browser/walk/hand.ts";
-import { buildApp, endAll, openHouse } from "../browser/walk/house.ts";
+import { builtApp, endAll, openHouse } from "../browser/walk/house.ts";
 
 /** How long a phone waits: measured times, so this runs alone and not with `npm test`. */
 let browser: Browser;
@@ -14,7 +14,7 @@ let url: string;
 
 beforeAll(async () => {
   browser = await launchChromium();
-  url = await openHouse(await buildApp());
+  url = await openHouse(builtApp());
 });
 afterAll(async () => {
   await browser.close();

@@ -1,16 +1,15 @@
 import { z } from "zod";
 import published from "../../../data/facts/recovery.json";
 import { type FluidId, isFluidId } from "../../fluids/index.ts";
-import { type Fact, sourced, trusts } from "../substances/fact.ts";
+import {
+  type Fact,
+  numbersFile,
+  printedNumber,
+  type PrintedNumber,
+  sourced,
+  trusts,
+} from "../substances/fact.ts";
 
-const number = z.strictObject({
-  value: z.number(),
-  unit: z.string(),
-  printed: z.string(),
-  source: z.string(),
-  trust: z.enum(trusts),
-  note: z.string().optional(),
-});
 const names = [
   "fillShare",
   "fillTemperature",
@@ -23,14 +22,8 @@ const names = [
   "vacuumBelowAir",
   "oilMeasure",
 ] as const;
-const file = z
-  .strictObject({
-    schema: z.literal(1),
-    title: z.string(),
-    about: z.string(),
-    transcribed: z.string(),
-    sources: z.record(z.string(), z.string()),
-    numbers: z.record(z.enum(names), number),
+const file = numbersFile(names)
+  .extend({
     airLimits: z.strictObject({
       R12: z.strictObject({
         source: z.string(),
@@ -39,17 +32,17 @@ const file = z
         note: z.string(),
         table: z.array(z.tuple([z.number(), z.number()])).min(2),
       }),
-      margins: z.array(number.extend({ fluid: z.string().refine(isFluidId) })),
-      general: number,
+      margins: z.array(printedNumber.extend({ fluid: z.string().refine(isFluidId) })),
+      general: printedNumber,
     }),
   })
   .parse(published);
 
-const fact = (found: z.infer<typeof number>): Fact<number> & { readonly printed: string } =>
-  sourced(found, file.sources);
+const fact = (found: PrintedNumber): PrintedNumber => sourced(found, file.sources);
 
 /** A number that recovery is held against: SI, with its printed form and source. */
-export const recoveryNumber = (name: (typeof names)[number]) => fact(file.numbers[name]);
+export const recoveryNumber = (name: (typeof names)[number]): PrintedNumber =>
+  fact(file.numbers[name]);
 
 const FAHRENHEIT = 5 / 9;
 const PSI = 6894.757293168;

@@ -41,6 +41,21 @@ const factOf = <Value extends z.ZodType>(value: Value) =>
 
 export const amountFact = factOf(amountSchema);
 
+/** A number in SI with the form in which its source prints it. */
+export const printedNumber = factOf(z.number()).extend({ printed: z.string() });
+export type PrintedNumber = Fact<number> & { readonly printed: string };
+
+/** What a data file of such numbers holds: its own words, its sources, and the numbers by name. */
+export const numbersFile = <Name extends string>(names: readonly Name[]) =>
+  z.strictObject({
+    schema: z.literal(1),
+    title: z.string(),
+    about: z.string(),
+    transcribed: z.string(),
+    sources: z.record(z.string(), z.string()),
+    numbers: z.record(z.enum(names), printedNumber),
+  });
+
 /** Safety classes of ASHRAE 34: a letter for poison, a number for flame. */
 export const safetyClasses = ["A1", "A2L", "A2", "A3", "B1", "B2L", "B2", "B3"] as const;
 export type SafetyClass = (typeof safetyClasses)[number];

@@ -1,13 +1,8 @@
 import {
   type CalibrationSummary,
   compareInEqualConditions,
-  type ComparedQuantity,
   type EqualConditions,
-  type Estimate,
-  type FairVerdict,
-  type Interval,
 } from "../../evidence/index.ts";
-import type { ReadingForm } from "../events.ts";
 import { modelOf } from "../expectation/vehicle-model.ts";
 import { expectedFluid } from "../verdict/context.ts";
 import type { RunView, TrialView } from "../view.ts";
@@ -15,32 +10,13 @@ import { comparableRuns } from "./comparable-runs.ts";
 import { marginsOf, type PlannedMargin } from "./planned-margin.ts";
 
 /** One product against the label refrigerant in one condition: as measured beside equal conditions. SI. */
-export interface FairRow {
-  readonly product: string;
+export type FairRow = Omit<EqualConditions["rows"][number], "kind"> & {
   readonly condition: RunView["condition"];
-  readonly quantity: ComparedQuantity;
-  readonly form: ReadingForm;
-  readonly asMeasured: Estimate;
-  readonly equalConditions: Estimate;
-  /** 95 %. */
-  readonly interval: Interval;
-  readonly margin: number;
-  readonly verdict: FairVerdict;
-  readonly smallestDetectable: number;
-  /** Shares of the standard uncertainty in equal conditions. */
-  readonly discrepancy: number;
-  readonly drift: number;
-  readonly baselineRuns: number;
-  readonly productRuns: number;
-}
+};
 
-export interface FairDriftRow {
+export type FairDriftRow = Omit<EqualConditions["drift"][number], "kind"> & {
   readonly condition: RunView["condition"];
-  readonly quantity: ComparedQuantity;
-  readonly form: ReadingForm;
-  readonly drift: Estimate;
-  readonly interval: Interval;
-}
+};
 
 /** Products against the label refrigerant in equal conditions, or why that cannot be said. */
 export type FairComparison =

@@ -1,7 +1,7 @@
 import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { build } from "vite";
+import { inject } from "vitest";
 import { calculations, compute } from "../../../src/calculations/index.ts";
 import { renderReport } from "../../../src/report/index.ts";
 import { createApp, listen, readSite } from "../../../src/server/index.ts";
@@ -25,17 +25,8 @@ function folderFor(name: string): string {
   return folder;
 }
 
-/** The app as it is shipped, in a folder of its own. */
-export async function buildApp(): Promise<string> {
-  const outDir = folderFor("app");
-  await build({
-    root: join(root, "src/web"),
-    configFile: join(root, "src/web/vite.config.ts"),
-    logLevel: "error",
-    build: { outDir, emptyOutDir: true },
-  });
-  return outDir;
-}
+/** The folder of the app as it is shipped. */
+export const builtApp = (): string => inject("app");
 
 type Handle = (request: Request) => Promise<Response>;
 

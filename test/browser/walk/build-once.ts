@@ -1,0 +1,28 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { build } from "vite";
+import type { TestProject } from "vitest/node";
+import { root } from "../../kill/bundle.ts";
+
+declare module "vitest" {
+  interface ProvidedContext {
+    /** The folder of the app as it is shipped. */
+    app: string;
+  }
+}
+
+/** Builds the app as it is shipped, once for all files of tests. */
+export default async function setup({ provide }: TestProject): Promise<() => void> {
+  const outDir = mkdtempSync(join(tmpdir(), "coldproof-app-"));
+  await build({
+    root: join(root, "src/web"),
+    configFile: join(root, "src/web/vite.config.ts"),
+    logLevel: "error",
+    build: { outDir, emptyOutDir: true },
+  });
+  provide("app", outDir);
+  return () => {
+    rmSync(outDir, { recursive: true });
+  };
+}
