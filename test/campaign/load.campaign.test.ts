@@ -5,7 +5,8 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { startPostgres, type TestPostgres } from "../doors/postgres.ts";
 import { measureLoad } from "../load/devices.ts";
 
-// Needs a quiet machine: the devices, the server and PostgreSQL share its cores.
+// Needs a quiet machine: the devices, the server and PostgreSQL share its cores. How quiet it was stands
+// in the result as `cores.others`.
 const folder = mkdtempSync(join(tmpdir(), "coldproof-load-"));
 let postgres: TestPostgres;
 beforeAll(async () => {
@@ -16,18 +17,21 @@ afterAll(async () => {
   rmSync(folder, { recursive: true });
 });
 
+async function load(kind: string, perDevice: number) {
+  const onFile = kind === "SQLite";
+  const place = onFile ? join(folder, `${perDevice}.sqlite`) : await postgres.database();
+  const where = onFile ? { place } : { place, database: postgres.pid() };
+  const found = await measureLoad({ ...where, port: 5075, devices: 200, seconds: 15, perDevice });
+  console.log(kind, `${200 * perDevice} a second`, found);
+  expect(found.failed).toBe(0);
+  return found;
+}
+
 test.for(["SQLite", "PostgreSQL"])(
   "200 devices, a reading a second each, on %s: 99 of 100 acknowledged within 50 ms",
   async (kind) => {
-    const usual: number[] = [];
-    for (const perDevice of [1, 2, 4]) {
-      const place =
-        kind === "SQLite" ? join(folder, `${perDevice}.sqlite`) : await postgres.database();
-      const load = await measureLoad({ place, port: 5075, devices: 200, seconds: 15, perDevice });
-      console.log(kind, `${200 * perDevice} a second`, load);
-      expect(load.failed).toBe(0);
-      if (perDevice === 1) usual.push(load.p99);
-    }
-    expect(Math.max(...usual)).toBeLessThan(50);
+    const usual = await load(kind, 1);
+    for (const perDevice of [2, 4]) await load(kind, perDevice);
+    expect(usual.all.p99).toBeLessThan(50);
   },
 );
