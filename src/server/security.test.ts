@@ -18,7 +18,7 @@ function walk({ store, faults }: Server, device = "none") {
   const routes = apiRoutes({
     store,
     ...plainCalculation,
-    report: () => "",
+    report: () => Promise.resolve(""),
     site: new Map(),
     onFault: (error) => faults.push(error),
   });

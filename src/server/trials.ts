@@ -1,11 +1,17 @@
 import { createHash } from "node:crypto";
 import { z } from "zod";
 import type { UnitSystem } from "../report/index.ts";
-import type { WorkspaceLog } from "../store/index.ts";
-import { exportTrial, parseEvent, parseExport, type TrialEvent } from "../trial/index.ts";
+import type { LogStore, WorkspaceLog } from "../store/index.ts";
+import {
+  exportTrial,
+  parseEvent,
+  parseExport,
+  type StoredEvent,
+  type TrialEvent,
+} from "../trial/index.ts";
 import { parseJson, type WireIssue } from "../wire/index.ts";
 import { invalid, refusal } from "./answers.ts";
-import type { ServerDeps } from "./deps.ts";
+import type { LogTexts, ServerDeps } from "./deps.ts";
 
 const batchSchema = z.strictObject({ events: z.array(z.unknown()).max(10_000) });
 
@@ -117,18 +123,33 @@ const unitSystems: readonly UnitSystem[] = ["as-typed", "si", "us"];
 
 /** `GET /api/trials/:trial/report?units=` */
 export async function reportAnswer(
-  { store, report }: Pick<ServerDeps, "report"> & { readonly store: WorkspaceLog },
-  trial: string,
+  { store, report }: Pick<ServerDeps, "report" | "store">,
+  { workspace, trial }: { readonly workspace: string; readonly trial: string },
   asked: string | undefined,
 ) {
   const units = asked === undefined ? "as-typed" : unitSystems.find((known) => known === asked);
   if (units === undefined) {
     return invalid([{ field: "units", value: asked, accepted: unitSystems.join(", ") }]);
   }
-  const { events } = await store.read(trial);
+  const { events } = await store.in(workspace).read(trial, 0, 1);
   if (events.length === 0) return unknownTrial();
-  const html = report(events, units);
+  const html = await report(logTexts(store, workspace, trial), units);
   return new Response(html, { headers: reportHeaders(html) });
+}
+
+/** In pieces, with a turn for other requests after each: a long log holds nobody up. */
+async function* logTexts(store: LogStore, workspace: string, trial: string): LogTexts {
+  for await (const rows of store.rows(workspace, trial)) {
+    yield `[${rows.map(({ content }) => content).join(",")}]`;
+    await new Promise((next) => setImmediate(next));
+  }
+}
+
+/** All events of a log in pieces. */
+export async function eventsOf(log: LogTexts): Promise<readonly StoredEvent[]> {
+  const events: StoredEvent[] = [];
+  for await (const text of log) events.push(...(JSON.parse(text) as StoredEvent[]));
+  return events;
 }
 
 function unknownTrial(): Response {

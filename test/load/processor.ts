@@ -5,11 +5,12 @@ const tick = 10;
 
 /** Processor time of a process and of all its children that still run or were waited for, ms. */
 export function processorOf(pid: number): number {
-  const all = processes();
-  const own = all.get(pid);
-  if (own === undefined) return NaN;
-  const children = [...all].filter(([, { parent }]) => parent === pid).map(([id]) => id);
-  return own.time + children.reduce((sum, id) => sum + processorOf(id), 0);
+  const all = [...processes()];
+  const sumOf = (id: number, time: number): number =>
+    all
+      .filter(([, { parent }]) => parent === id)
+      .reduce((sum, [child, of]) => sum + sumOf(child, of.time), time);
+  return sumOf(pid, new Map(all).get(pid)?.time ?? NaN);
 }
 
 function processes() {
