@@ -1,5 +1,6 @@
 import { Kysely, Migrator, PostgresDialect } from "kysely";
 import type { Pool } from "pg";
+import { appendAtOnce } from "./append-at-once.ts";
 import type { OpenOutcome, OpenProblem } from "./open-outcome.ts";
 import type { WriteFailure } from "./port.ts";
 import { postgresNews } from "./postgres-news.ts";
@@ -50,6 +51,7 @@ export async function openPostgresStore(url: string): Promise<OpenOutcome> {
     lanes,
     failureOf,
     again,
+    append: appendAtOnce(db, again),
     tell: news.tell,
     copyTo: () => Promise.resolve(false),
     end: news.end,

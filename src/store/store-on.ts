@@ -1,7 +1,7 @@
 import { EventEmitter } from "node:events";
 import type { Kysely } from "kysely";
 import { accessRecords } from "./access-rows.ts";
-import { appendGroup } from "./append-rows.ts";
+import { appendGroup, type Batch, type GroupOutcome } from "./append-rows.ts";
 import { groupCommit } from "./group-commit.ts";
 import { homeWorkspace, type LogStore, type News, StoreUnavailable } from "./log-store.ts";
 import type { WorkspaceLog, WriteFailure } from "./port.ts";
@@ -18,6 +18,8 @@ export interface Dialect {
   readonly failureOf: (error: unknown) => WriteFailure | undefined;
   /** True when the same group may succeed at once: another process was in between. */
   readonly again: (error: unknown) => boolean;
+  /** One transaction over a group; `appendGroup` unless a database has a quicker way. */
+  readonly append?: (batches: readonly Batch[]) => Promise<GroupOutcome>;
   /** Tells other processes; absent where a database has only one. */
   readonly tell?: (news: readonly News[]) => void;
   readonly copyTo: (file: string) => Promise<boolean>;
@@ -46,8 +48,8 @@ export function storeOn(db: Kysely<Tables>, dialect: Dialect) {
       throw new StoreUnavailable(failure, { cause: error });
     }
   };
-  const write = (batches: Parameters<typeof appendGroup>[1]) =>
-    retried(() => appendGroup(db, batches), dialect.again);
+  const append = dialect.append ?? ((batches) => appendGroup(db, batches));
+  const write = (batches: readonly Batch[]) => retried(() => append(batches), dialect.again);
   const { lanes, failureOf } = dialect;
   const commits = groupCommit({ lanes, write, failureOf, tell });
   const logIn = (workspace: string): WorkspaceLog => ({

@@ -54,7 +54,7 @@ export interface Measured {
  */
 export async function measureLoad(measured: Measured): Promise<Load> {
   const { place, port, database } = measured;
-  const server = spawn(
+  const child = spawn(
     process.execPath,
     [
       join(root, "bin/coldproof.mjs"),
@@ -66,16 +66,17 @@ export async function measureLoad(measured: Measured): Promise<Load> {
       stdio: ["ignore", "pipe", "inherit"],
     },
   );
-  await once(server.stdout, "data");
+  await once(child.stdout, "data");
   try {
     const keys = await pairAll(port, measured.devices);
-    const pid = server.pid ?? 0;
-    const used = () => ({
-      server: processorOf(pid),
-      database: database === undefined ? 0 : processorOf(database),
-      devices: processorOf(process.pid) - processorOf(pid),
-      all: processorOfAll(),
-    });
+    const pid = child.pid ?? 0;
+    const used = () => {
+      const server = processorOf(pid);
+      const base = database === undefined ? 0 : processorOf(database);
+      // The server and a database of the test are children of this process.
+      const devices = processorOf(process.pid) - server - base;
+      return { server, database: base, devices, all: processorOfAll() };
+    };
     const [before, began] = [used(), performance.now()];
     const { acknowledged, failed } = await stream(keys, measured);
     const [after, took] = [used(), performance.now() - began];
@@ -93,8 +94,8 @@ export async function measureLoad(measured: Measured): Promise<Load> {
       cores: { devices: by("devices") / took, others: others / took },
     };
   } finally {
-    server.kill("SIGTERM");
-    await once(server, "exit");
+    child.kill("SIGTERM");
+    await once(child, "exit");
   }
 }
 
