@@ -10,6 +10,8 @@ import { storeOn } from "./store-on.ts";
 /** Connections of one process: four lanes of writers, and readers. */
 const connections = 10;
 const lanes = 4;
+/** Connections that are opened at the start and kept: a connection takes tens of milliseconds, more than a batch may. */
+const ready = lanes + 2;
 
 /**
  * Opens the log in a PostgreSQL database and brings its tables up to date. Any server that speaks the
@@ -27,7 +29,7 @@ export async function openPostgresStore(url: string): Promise<OpenOutcome> {
   try {
     pool = new pg.Pool({
       connectionString: url,
-      max: connections,
+      ...{ max: connections, min: ready },
       connectionTimeoutMillis: 10_000,
       options: "-c synchronous_commit=on",
     });
@@ -51,7 +53,7 @@ export async function openPostgresStore(url: string): Promise<OpenOutcome> {
     lanes,
     failureOf,
     again,
-    append: appendAtOnce(db, again),
+    append: appendAtOnce(db, pool, again),
     tell: news.tell,
     copyTo: () => Promise.resolve(false),
     end: news.end,
@@ -67,7 +69,12 @@ async function bringUpToDate(db: Kysely<Tables>, pool: Pool): Promise<OpenProble
     if (foreign !== undefined) return foreign;
     const provider = { getMigrations: () => Promise.resolve({ ...migrations }) };
     const { error } = await new Migrator({ db, provider }).migrateToLatest();
-    if (error === undefined) return undefined;
+    if (error === undefined) {
+      // Each connection reads what it needs to know of the tables at its first query.
+      const first = "select from device, trial, event where false";
+      await Promise.all(Array.from({ length: ready }, () => pool.query(first)));
+      return undefined;
+    }
     throw error instanceof Error ? error : new Error("no migration", { cause: error });
   } catch (error) {
     if (codeOf(error) === undefined) throw error;
