@@ -171,7 +171,12 @@ function accessPaths(): Json {
   const access = who.extend({ mode: z.enum(["alone", "shared"]) });
   const code = z.object({ code: z.string(), expires: z.iso.datetime(), url: z.string() });
   const shop = code.extend({ workspace: z.string(), workspaceName: z.string() });
-  const listed = device.extend({ role, created: z.string(), revoked: z.string().nullable() });
+  const listed = device.extend({
+    role,
+    created: z.string(),
+    revoked: z.string().nullable(),
+    lastSeen: z.string().nullable(),
+  });
   const noKey = answers("No key, or one that opens nothing: Authorization: Bearer KEY.", error);
   const tooMany = answers("Too many tries; wait.", error);
   const body = (schema: z.ZodType) => ({

@@ -7,6 +7,7 @@ import { homeWorkspace, type LogStore, type News, StoreUnavailable } from "./log
 import type { WorkspaceLog, WriteFailure } from "./port.ts";
 import { eventRows, readRows, trialEnds, trialRows, verdicts } from "./read-rows.ts";
 import type { Tables } from "./schema.ts";
+import { seenDevices } from "./seen.ts";
 
 /** What differs between databases. */
 export interface Dialect {
@@ -50,6 +51,7 @@ export function storeOn(db: Kysely<Tables>, dialect: Dialect) {
   };
   const append = dialect.append ?? ((batches) => appendGroup(db, batches));
   const write = (batches: readonly Batch[]) => retried(() => append(batches), dialect.again);
+  const seen = seenDevices(db);
   const { lanes, failureOf } = dialect;
   const commits = groupCommit({ lanes, write, failureOf, tell });
   const logIn = (workspace: string): WorkspaceLog => ({
@@ -63,7 +65,7 @@ export function storeOn(db: Kysely<Tables>, dialect: Dialect) {
     path: dialect.path,
     ...logIn(homeWorkspace),
     in: logIn,
-    access: accessRecords(db, guarded, (device) => {
+    access: accessRecords(db, seen, guarded, (device) => {
       tell([{ kind: "revoked", device }]);
       return Promise.resolve();
     }),
@@ -77,6 +79,7 @@ export function storeOn(db: Kysely<Tables>, dialect: Dialect) {
     copyTo: dialect.copyTo,
     close: async () => {
       await commits.idle();
+      await seen.write();
       await dialect.end?.();
       await db.destroy();
     },
