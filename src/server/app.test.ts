@@ -2,6 +2,7 @@ import { createHash } from "node:crypto";
 import { expect, test } from "vitest";
 import { base, get, memoryServer, post } from "../../test/doors/memory-server.ts";
 import { eventId, note, trialId } from "../../test/doors/sample-events.ts";
+import { Busy } from "./aside.ts";
 
 const events = `/api/trials/${trialId(1)}/events`;
 const issuesOf = async (response: Response) =>
@@ -187,4 +188,19 @@ test("a fault of our own is told to the log, not to the client", async () => {
   expect(response.status).toBe(500);
   expect(await response.text()).not.toContain("secret");
   expect(faults).toHaveLength(1);
+});
+
+test("says that too much is being worked out, rather than a fault", async () => {
+  const busy = () => Promise.reject(new Busy("busy"));
+  const { handle, faults } = await memoryServer({ compute: busy, report: busy });
+  await handle(post(events, { events: [note(1)] }));
+  for (const request of [
+    post("/api/calculations/root", { x: 4 }),
+    get(`/api/trials/${trialId(1)}/report`),
+  ]) {
+    const answer = await handle(request);
+    expect(answer.status).toBe(503);
+    expect(await answer.json()).toMatchObject({ error: { kind: "busy" } });
+  }
+  expect(faults).toEqual([]);
 });

@@ -3,12 +3,14 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { startPostgres, type TestPostgres } from "../doors/postgres.ts";
-import { measureLoad } from "../load/devices.ts";
+import { type Measured, measureLoad } from "../load/devices.ts";
+import { writeReport } from "../load/report.ts";
 
 // Needs a quiet machine: the devices, the server and PostgreSQL share its cores. How quiet it was stands
 // in the result as `cores.others`.
 const folder = mkdtempSync(join(tmpdir(), "coldproof-load-"));
 let postgres: TestPostgres;
+let files = 0;
 beforeAll(async () => {
   postgres = await startPostgres();
 });
@@ -17,11 +19,18 @@ afterAll(async () => {
   rmSync(folder, { recursive: true });
 });
 
-async function load(kind: string, perDevice: number) {
+async function load(kind: string, perDevice: number, more: Partial<Measured> = {}) {
   const onFile = kind === "SQLite";
-  const place = onFile ? join(folder, `${perDevice}.sqlite`) : await postgres.database();
+  const place = onFile ? join(folder, `${++files}.sqlite`) : await postgres.database();
   const where = onFile ? { place } : { place, database: postgres.pid() };
-  const found = await measureLoad({ ...where, port: 5075, devices: 200, seconds: 15, perDevice });
+  const found = await measureLoad({
+    ...where,
+    port: 5075,
+    devices: 200,
+    seconds: 15,
+    perDevice,
+    ...more,
+  });
   console.log(kind, `${200 * perDevice} a second`, found);
   expect(found.failed).toBe(0);
   return found;
@@ -35,3 +44,8 @@ test.for(["SQLite", "PostgreSQL"])(
     expect(usual.all.p99).toBeLessThan(50);
   },
 );
+
+test("while reports are written one after the other, devices are acknowledged as before", async () => {
+  const { later } = await load("SQLite", 1, { meanwhile: writeReport });
+  expect(later.p99).toBeLessThan(50);
+});

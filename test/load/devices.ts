@@ -44,7 +44,7 @@ export interface Measured {
   readonly perDevice?: number;
   /** Process of the database, when it is one. */
   readonly database?: number;
-  /** What another client of the first device's shop does after the warm-up. */
+  /** What another client of the first device's shop does after the warm-up, again and again. */
   readonly meanwhile?: (port: number, key: string) => Promise<void>;
 }
 
@@ -123,8 +123,11 @@ async function stream(
     }
     connection.close();
   });
-  const other = pause(warmUp).then(() => meanwhile?.(port, keys[0] ?? ""));
-  await Promise.all([...work, other]);
+  const other = async () => {
+    await pause(warmUp);
+    while (meanwhile !== undefined && performance.now() < end) await meanwhile(port, keys[0] ?? "");
+  };
+  await Promise.all([...work, other()]);
   return { acknowledged, failed };
 }
 
