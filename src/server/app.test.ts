@@ -204,3 +204,20 @@ test("says that too much is being worked out, rather than a fault", async () => 
   }
   expect(faults).toEqual([]);
 });
+
+test("a log too long for one answer comes in several, each event once and in order", async () => {
+  const { handle, store } = await memoryServer();
+  const count = 20_001;
+  await store.append(Array.from({ length: count }, (_, i) => note(i)));
+  const ids: string[] = [];
+  const answers: unknown[] = [];
+  for (let after = 0, more = true; more;) {
+    const answer = await handle(get(`${events}?after=${after}`));
+    const log = (await answer.json()) as { events: { id: string }[]; cursor: number; more?: true };
+    ids.push(...log.events.map(({ id }) => id));
+    answers.push({ cursor: log.cursor, more: log.more });
+    [after, more] = [log.cursor, log.more === true];
+  }
+  expect(answers).toEqual([{ cursor: 20_000, more: true }, { cursor: count }]);
+  expect(ids).toEqual(Array.from({ length: count }, (_, i) => eventId(i)));
+});
