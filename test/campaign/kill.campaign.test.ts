@@ -6,6 +6,7 @@ import { startPostgres } from "../doors/postgres.ts";
 import { bundleForNode } from "../kill/bundle.ts";
 import { xorshift } from "../kill/random.ts";
 import { inspect, killRounds } from "../kill/rounds.ts";
+import { surviveKills } from "../kill/survive.ts";
 
 test.for([7, 8, 9, 10, 11])(
   "200 kills in the middle of writing, file %i: nothing acknowledged is lost",
@@ -41,6 +42,18 @@ test("200 kills of the server on PostgreSQL, and 20 of PostgreSQL itself: the sa
     seen.interrupted += report.interrupted;
   }
   console.log(seen);
+  built.remove();
+  await postgres.stop();
+});
+
+test("20 kills of a process of PostgreSQL under a server that goes on: the same", async () => {
+  const postgres = await startPostgres();
+  const built = await bundleForNode("test/kill/server-process.ts", "kill-campaign-backend");
+  const where = { server: built.file, file: await postgres.database(), parent: postgres.pid() };
+  const report = await surviveKills({ ...where, kills: 20 }, xorshift(5));
+  const { lost, gaps, faults, rounds, acknowledged, interrupted } = report;
+  console.log({ rounds, acknowledged, interrupted });
+  expect({ lost, gaps, faults }).toEqual({ lost: [], gaps: 0, faults: [] });
   built.remove();
   await postgres.stop();
 });
