@@ -73,8 +73,10 @@ export async function startPostgres(): Promise<TestPostgres> {
     pid: () => server.pid ?? 0,
     crash: async () => {
       // "Immediate": all processes end without writing anything; the next start recovers from the log.
-      server.kill("SIGQUIT");
-      await once(server, "exit");
+      if (server.exitCode === null) {
+        server.kill("SIGQUIT");
+        await once(server, "exit");
+      }
       server = await start();
     },
     stop: async () => {
