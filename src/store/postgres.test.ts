@@ -5,6 +5,7 @@ import { startPostgres, type TestPostgres, withClient } from "../../test/doors/p
 import { cutLine } from "../../test/doors/cut-line.ts";
 import { note, trialId } from "../../test/doors/sample-events.ts";
 import { type LogStore, openStore } from "./index.ts";
+import { openPostgresStore } from "./postgres.ts";
 import { migrations } from "./schema.ts";
 
 let postgres: TestPostgres;
@@ -165,6 +166,32 @@ test("a connection that breaks after the commit: not acknowledged, and taken onc
   expect(await store.append([note(2)])).toMatchObject({ kind: "appended", accepted: [] });
   expect((await store.read(trialId(1))).events).toEqual([note(1), note(2)]);
   await store.close();
+  line.end();
+});
+
+test("a process that stands still in the middle of a transaction holds others up for a while only", async () => {
+  const url = await postgres.database();
+  const line = await cutLine(Number(new URL(url).port));
+  const opened = await openPostgresStore(url.replace(/:\d+\//, `:${line.port}/`), {
+    patience: 300,
+  });
+  if (opened.kind !== "opened") throw new Error(opened.detail);
+  const [still, other] = [opened.store, await open(url)];
+  line.hold('from "event"');
+  const stopped = still.append([note(1)]);
+  await expect
+    .poll(() =>
+      withClient(url, (client) =>
+        client.query("select from pg_locks where mode = 'RowExclusiveLock'"),
+      ).then(({ rowCount }) => rowCount),
+    )
+    .toBeGreaterThan(0);
+  expect(await other.append([note(2)])).toMatchObject({ kind: "appended" });
+  line.hold(undefined);
+  expect(await stopped).toMatchObject({ kind: "failed" });
+  expect(await still.append([note(1)])).toMatchObject({ kind: "appended" });
+  expect((await other.read(trialId(1))).events).toEqual([note(2), note(1)]);
+  for (const store of [still, other]) await store.close();
   line.end();
 });
 
