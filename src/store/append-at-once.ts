@@ -34,9 +34,9 @@ interface Plan {
  * wrote the last events of the trials. The statement extends only trials that still end where they did; what
  * another process has extended, and a group with an event that is in the log, goes the careful way of `appendGroup`.
  *
- * @param clash true for an error that says that somebody else's row is in the way.
+ * @throws whatever the database throws; nothing was written then.
  */
-export function appendAtOnce(db: Kysely<Tables>, pool: Pool, clash: (error: unknown) => boolean) {
+export function appendAtOnce(db: Kysely<Tables>, pool: Pool) {
   const known = new Map<string, End>();
   const remember = (ends: Iterable<readonly [string, End]>) => {
     for (const [key, end] of ends) {
@@ -57,13 +57,9 @@ export function appendAtOnce(db: Kysely<Tables>, pool: Pool, clash: (error: unkn
   return async (batches: readonly Batch[]): Promise<GroupOutcome> => {
     const plan = planOf(batches, known);
     if (plan === undefined) return carefully(batches);
-    // Until the database has answered, nobody knows where they end.
+    // Until the database has answered, nobody knows where they end: what is tried again goes the careful way.
     for (const key of plan.keys) known.delete(key);
-    const grown = await extend(pool, plan).catch((error: unknown) => {
-      // The whole statement was undone.
-      if (clash(error)) return new Set<string>();
-      throw error;
-    });
+    const grown = await extend(pool, plan);
     const ends = new Map([...plan.after].filter(([key]) => grown.has(key)));
     remember(ends);
     const left = batches.filter((_, i) => !grown.has(plan.keys[i] ?? ""));

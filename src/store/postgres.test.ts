@@ -121,6 +121,21 @@ test("what another process appended meanwhile makes a quick append give way", as
   await there.close();
 });
 
+test("a database that was set back to a copy under a running process goes on from where it is", async () => {
+  const url = await postgres.database();
+  const store = await open(url);
+  for (const n of [1, 2, 3]) await store.append([note(n)]);
+  await withClient(url, async (client) => {
+    await client.query("delete from event where seq > 1");
+    await client.query("update trial set last_seq = 1, head = (select hash from event)");
+  });
+  for (const n of [4, 3])
+    expect(await store.append([note(n)])).toMatchObject({ accepted: [note(n).id] });
+  expect((await store.read(trialId(1))).events).toEqual([note(1), note(4), note(3)]);
+  for await (const { kind } of store.verify()) expect(kind).toBe("sound");
+  await store.close();
+});
+
 /** Fails as a full disk does: at the row, or when everything is to be made safe. */
 const fullDisk = (when: "row" | "commit") => `
   create function full_disk() returns trigger language plpgsql as $$

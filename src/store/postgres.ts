@@ -61,7 +61,7 @@ export async function openPostgresStore(
     lanes,
     failureOf,
     again,
-    append: appendAtOnce(db, pool, again),
+    append: appendAtOnce(db, pool),
     tell: news.tell,
     copyTo: () => Promise.resolve(false),
     end: news.end,
