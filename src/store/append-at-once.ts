@@ -34,7 +34,7 @@ interface Plan {
  * wrote the last events of the trials. The statement extends only trials that still end where they did; what
  * another process has extended, and a group with an event that is in the log, goes the careful way of `appendGroup`.
  *
- * @throws whatever the database throws; nothing was written then.
+ * @throws whatever the database throws. Batches of the group may be written then, each whole or not at all: tried again, they are found.
  */
 export function appendAtOnce(db: Kysely<Tables>, pool: Pool) {
   const known = new Map<string, End>();
