@@ -1,4 +1,5 @@
-// Builds dist: the app (dist/web) and the command with its server (dist/coldproof.mjs).
+// Builds dist: the app (dist/web), the command with its server (dist/coldproof.mjs), and the thread on which the
+// server works out what takes long (dist/aside.mjs).
 import { existsSync, renameSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { hashOf, root, stamp, writeStamp } from "./steps/checkout.mjs";
@@ -24,7 +25,7 @@ async function build() {
   rmSync(next, { recursive: true, force: true });
   try {
     await viteBuild(appConfig(join(next, "web")));
-    await viteBuild(nodeConfig(next));
+    for (const entry of ["coldproof", "aside"]) await viteBuild(nodeConfig(entry, next));
   } catch (error) {
     throw new SetUpError(`the build failed:\n${error.message}`, { cause: error });
   }
@@ -44,7 +45,7 @@ function appConfig(outDir) {
 }
 
 /** One file for Node with everything but the databases: a binary must stay a file, PostgreSQL loads when named. */
-function nodeConfig(outDir) {
+function nodeConfig(entry, outDir) {
   return {
     root,
     configFile: false,
@@ -53,12 +54,12 @@ function nodeConfig(outDir) {
     oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
     ssr: { noExternal: true, external: ["better-sqlite3", "pg"] },
     build: {
-      ssr: "src/coldproof.ts",
+      ssr: `src/${entry}.ts`,
       outDir,
       emptyOutDir: false,
       target: "node20",
       minify: false,
-      rolldownOptions: { output: { entryFileNames: "coldproof.mjs", codeSplitting: false } },
+      rolldownOptions: { output: { entryFileNames: `${entry}.mjs`, codeSplitting: false } },
     },
   };
 }

@@ -1,6 +1,7 @@
 // `npm test` after set-up: every check, all of them even when one fails, then a summary.
 import { spawn } from "node:child_process";
 import { join } from "node:path";
+import { audit } from "./audit.mjs";
 import { root } from "./steps/checkout.mjs";
 import { run } from "./steps/run.mjs";
 
@@ -35,6 +36,12 @@ async function lane(queue) {
   }
 }
 
+/** Waits for the registry, not for the processor: beside the others. */
+async function known() {
+  const started = Date.now();
+  note("known faults of dependencies", (await audit(console.log)) ? 0 : 1, started);
+}
+
 /** The tests run alone and are shown as they go: some of them measure time. */
 function runTests() {
   const [name, tool, ...args] = tests;
@@ -57,7 +64,7 @@ function note(name, code, started) {
 
 const started = Date.now();
 const queue = [...quiet];
-await Promise.all([lane(queue), lane(queue)]);
+await Promise.all([lane(queue), lane(queue), known()]);
 await runTests();
 const failed = results.filter(({ code }) => code !== 0).map(({ name }) => name);
 const total = ((Date.now() - started) / 1000).toFixed(0);

@@ -1,10 +1,11 @@
 import { readFileSync } from "node:fs";
 import { networkInterfaces } from "node:os";
 import { join } from "node:path";
+import { Worker } from "node:worker_threads";
 import { calculations, compute } from "./calculations/index.ts";
 import { type CliDeps, runCli, type StartServer } from "./cli/index.ts";
 import { renderReport, type SigningKey, type UnitSystem } from "./report/index.ts";
-import { createApp, listen, readSite } from "./server/index.ts";
+import { createApp, listen, readSite, workAside } from "./server/index.ts";
 import { openStore } from "./store/index.ts";
 import type { StoredEvent } from "./trial/index.ts";
 
@@ -35,7 +36,7 @@ export function main({
       return renderReport(events, key === undefined ? options : { ...options, key });
     },
   };
-  const startServer: StartServer = (store, where) => {
+  const startServer: StartServer = async (store, where) => {
     const site = readSite([
       { prefix: "/", folder: join(root, "dist/web") },
       { prefix: "/demonstration/", folder: join(root, "data/demonstration") },
@@ -45,7 +46,19 @@ export function main({
     };
     const { sharing } = where;
     const shared = sharing === undefined ? {} : { sharing };
-    return listen(createApp({ ...rooms, ...shared, store, site, onFault }), where);
+    const aside = workAside(
+      () => new Worker(join(root, "dist/aside.mjs"), { workerData: { version } }),
+    );
+    const { compute: computeAside, report } = aside;
+    const work = { calculations, compute: computeAside, report };
+    const handle = createApp({ ...work, ...shared, store, site, onFault });
+    const listening = await listen(handle, where);
+    if (listening.kind === "refused") return listening;
+    const stop = async () => {
+      await listening.stop();
+      await aside.end();
+    };
+    return { ...listening, stop };
   };
   const deps: CliDeps = {
     ...rooms,

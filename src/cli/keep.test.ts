@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
 import { damage } from "../../test/doors/damage.ts";
 import { note, trialId } from "../../test/doors/sample-events.ts";
+import { testCertificate } from "../../test/doors/https/certificate.ts";
 import { terminal } from "../../test/doors/terminal.ts";
 import type { Where } from "./deps.ts";
 
@@ -104,4 +105,14 @@ test("behind a proxy nobody is trusted for his place; https needs both files", a
   expect((await served("--address", "shop")).code).toBe(1);
   expect((await served("--cert", at("none.pem"))).err).toContain("both --cert and --key");
   expect((await served("--cert", at("none.pem"), "--key", at("none.pem"))).code).toBe(1);
+});
+
+test("with a certificate the code that pairs is an https address", async () => {
+  const { certFile, keyFile, cert, key } = testCertificate;
+  const { where, out } = await served("--lan", "--cert", certFile, "--key", keyFile);
+  expect(where?.tls).toEqual({ cert, key });
+  expect(out).toMatch(/open https:\/\/192\.0\.2\.7:4781\/#\/pair\//);
+  const swapped = await served("--lan", "--cert", keyFile, "--key", certFile);
+  expect(swapped.code).toBe(1);
+  expect(swapped.err).toContain("are no certificate and its key in PEM");
 });

@@ -1,4 +1,5 @@
 import { readFileSync } from "node:fs";
+import { createSecureContext } from "node:tls";
 import { renderUnicodeCompact } from "uqr";
 import {
   hashOfSecret,
@@ -97,10 +98,24 @@ async function greet(
 function tlsOf({ cert, key }: ServeOptions): Where["tls"] | string {
   if (cert === undefined && key === undefined) return undefined;
   if (cert === undefined || key === undefined) return "https needs both --cert and --key.";
+  const tls = { cert: textOf(cert), key: textOf(key) };
+  if (tls.cert === undefined || tls.key === undefined) {
+    return `${tls.cert === undefined ? cert : key} cannot be read. Check its name.`;
+  }
   try {
-    return { cert: readFileSync(cert, "utf8"), key: readFileSync(key, "utf8") };
+    createSecureContext(tls);
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    return `${cert} and ${key} are no certificate and its key in PEM (${why}).`;
+  }
+  return { cert: tls.cert, key: tls.key };
+}
+
+function textOf(file: string): string | undefined {
+  try {
+    return readFileSync(file, "utf8");
   } catch {
-    return `${cert} or ${key} cannot be read. Check their names.`;
+    return undefined;
   }
 }
 

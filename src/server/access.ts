@@ -86,8 +86,8 @@ export async function redeemPairing({ store, now }: AccessDeps, body: string) {
 export async function listDevices({ store }: AccessDeps, asker: Asker): Promise<Response> {
   const devices = await store.access.devices(asker.workspace);
   return Response.json({
-    devices: devices.map(({ id, name, role, created, revoked }) => {
-      return { id, name, role, created, revoked };
+    devices: devices.map(({ id, name, role, created, revoked, lastSeen }) => {
+      return { id, name, role, created, revoked, lastSeen };
     }),
   });
 }

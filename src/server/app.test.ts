@@ -2,6 +2,7 @@ import { createHash } from "node:crypto";
 import { expect, test } from "vitest";
 import { base, get, memoryServer, post } from "../../test/doors/memory-server.ts";
 import { eventId, note, trialId } from "../../test/doors/sample-events.ts";
+import { Busy } from "./aside.ts";
 
 const events = `/api/trials/${trialId(1)}/events`;
 const issuesOf = async (response: Response) =>
@@ -187,4 +188,36 @@ test("a fault of our own is told to the log, not to the client", async () => {
   expect(response.status).toBe(500);
   expect(await response.text()).not.toContain("secret");
   expect(faults).toHaveLength(1);
+});
+
+test("says that too much is being worked out, rather than a fault", async () => {
+  const busy = () => Promise.reject(new Busy("busy"));
+  const { handle, faults } = await memoryServer({ compute: busy, report: busy });
+  await handle(post(events, { events: [note(1)] }));
+  for (const request of [
+    post("/api/calculations/root", { x: 4 }),
+    get(`/api/trials/${trialId(1)}/report`),
+  ]) {
+    const answer = await handle(request);
+    expect(answer.status).toBe(503);
+    expect(await answer.json()).toMatchObject({ error: { kind: "busy" } });
+  }
+  expect(faults).toEqual([]);
+});
+
+test("a log too long for one answer comes in several, each event once and in order", async () => {
+  const { handle, store } = await memoryServer();
+  const count = 20_001;
+  await store.append(Array.from({ length: count }, (_, i) => note(i)));
+  const ids: string[] = [];
+  const answers: unknown[] = [];
+  for (let after = 0, more = true; more;) {
+    const answer = await handle(get(`${events}?after=${after}`));
+    const log = (await answer.json()) as { events: { id: string }[]; cursor: number; more?: true };
+    ids.push(...log.events.map(({ id }) => id));
+    answers.push({ cursor: log.cursor, more: log.more });
+    [after, more] = [log.cursor, log.more === true];
+  }
+  expect(answers).toEqual([{ cursor: 20_000, more: true }, { cursor: count }]);
+  expect(ids).toEqual(Array.from({ length: count }, (_, i) => eventId(i)));
 });

@@ -2,6 +2,7 @@ import { type Context, Hono } from "hono";
 import { bodyLimit } from "hono/body-limit";
 import { hashOfSecret, homeWorkspace, type Role, StoreUnavailable } from "../store/index.ts";
 import { refusal } from "./answers.ts";
+import { Busy } from "./aside.ts";
 import type { Peer, ServerDeps } from "./deps.ts";
 import { onlyNames, onlyOwnWrites, strictHeaders } from "./guard.ts";
 import { type Asker, bearerOf, identifier, tooMany } from "./identify.ts";
@@ -18,7 +19,7 @@ const rank: Readonly<Record<Role, number>> = { viewer: 0, tester: 1, owner: 2 };
  *
  * Bad input never gives a 5xx: 422 with issues, 413 when too large, 404 for what does not exist, 401
  * without a key, 403 for other sites and for what a role may not, 409 for a conflict in the log, 429 when
- * it is too much; 503 when the disk did not take an event or the database is away.
+ * it is too much; 503 when the disk did not take an event, the database is away, or too much is being worked out.
  */
 export function createApp(deps: ServerDeps): Handle {
   const app = new Hono<{ Bindings: { peer?: Peer } }>();
@@ -42,6 +43,9 @@ export function createApp(deps: ServerDeps): Handle {
   app.onError((error, c) => {
     if (error instanceof StoreUnavailable) {
       return refusal(503, error.message, "the log cannot be reached now; try again later");
+    }
+    if (error instanceof Busy) {
+      return refusal(503, error.message, "too much is being worked out now; try again later");
     }
     deps.onFault(error, `${c.req.method} ${c.req.path}`);
     return refusal(500, "fault", "the server has a fault; the log is as it was");

@@ -1,7 +1,6 @@
 import type { Answer, Calculation } from "../calculations/index.ts";
 import type { UnitSystem } from "../report/index.ts";
 import type { LogStore } from "../store/index.ts";
-import type { StoredEvent } from "../trial/index.ts";
 import type { Site } from "./site.ts";
 
 /** What a door tells about a calculation. */
@@ -24,12 +23,15 @@ export interface Sharing {
   readonly operatorHash?: string;
 }
 
+/** A trial's log in pieces: each the JSON text of a list of events, in order. */
+export type LogTexts = AsyncIterable<string>;
+
 /** What the server needs of the rooms behind it; the composition root hands it in. */
 export interface ServerDeps {
   readonly store: LogStore;
   readonly calculations: readonly OfferedCalculation[];
-  readonly compute: (name: string, input: unknown) => Answer;
-  readonly report: (events: readonly StoredEvent[], units: UnitSystem) => string;
+  readonly compute: (name: string, input: unknown) => Answer | Promise<Answer>;
+  readonly report: (log: LogTexts, units: UnitSystem) => Promise<string>;
   readonly site: Site;
   readonly sharing?: Sharing;
   /** The clock, ms since 1970; the system's unless a test has its own. */

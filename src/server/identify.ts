@@ -55,6 +55,7 @@ export function identifier(store: LogStore, sharing: Sharing | undefined, now: (
       return refused(slow ? tooMany() : noKey());
     }
     if (!deviceAllowed(device.id)) return refused(tooMany());
+    store.access.saw(device.id, new Date(now()).toISOString());
     return { kind: "asker", asker: askerOf(device) };
   };
   /** One try of somebody without a key, from an address. */

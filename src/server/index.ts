@@ -3,7 +3,9 @@
  * may ask, and the socket that serves it. Must never know SQL, physics or another door.
  */
 export { createApp } from "./app.ts";
+export { type AsideAnswer, type AsideRequest, workAside } from "./aside.ts";
 export { pairingUrl } from "./access.ts";
 export type { ServerDeps, Sharing } from "./deps.ts";
 export { listen } from "./listen.ts";
 export { readSite } from "./site.ts";
+export { eventsOf } from "./trials.ts";

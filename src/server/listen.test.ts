@@ -1,6 +1,11 @@
-import { createServer } from "node:net";
 import { once } from "node:events";
+import type { IncomingMessage } from "node:http";
+import { request } from "node:https";
+import { createServer } from "node:net";
+import { text } from "node:stream/consumers";
 import { expect, test } from "vitest";
+import { testCertificate } from "../../test/doors/https/certificate.ts";
+import { sharedServer } from "../../test/doors/shared-server.ts";
 import { listen } from "./index.ts";
 
 const handle = () => Promise.resolve(new Response("here"));
@@ -26,6 +31,25 @@ test("a taken port: the next free one, unless exactly that one was asked for", a
   expect(await (await fetch(other.url)).text()).toBe("here");
   await other.stop();
   holder.close();
+});
+
+test("serves https with a certificate, and nothing to plain http on that port", async () => {
+  const { cert, key } = testCertificate;
+  const { handle: shared, shop } = await sharedServer();
+  const { owner } = await shop("a");
+  const server = await listen(shared, { port: 0, exact: true, tls: { cert, key } });
+  if (server.kind !== "listening") throw new Error(server.reason);
+  expect(server.url).toBe(`https://127.0.0.1:${server.port}`);
+  // The certificate is the only one that is trusted here, and it has to name the host.
+  const asked = request(`https://localhost:${server.port}/api/devices`, {
+    ca: cert,
+    headers: { authorization: `Bearer ${owner}` },
+  }).end();
+  const [answer] = (await once(asked, "response")) as [IncomingMessage];
+  expect(answer.statusCode).toBe(200);
+  expect(JSON.parse(await text(answer))).toMatchObject({ devices: [{ role: "owner" }] });
+  await expect(fetch(`http://127.0.0.1:${server.port}/`)).rejects.toThrow();
+  await server.stop();
 });
 
 test("stops although a browser keeps its connection open", async () => {

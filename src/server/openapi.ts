@@ -32,6 +32,7 @@ const content = (schema: z.ZodType, io: "input" | "output" = "output") => ({
 const answers = (description: string, schema: z.ZodType) => ({ description, ...content(schema) });
 const bad = answers("The input cannot be used.", issues);
 const unknown = answers("There is nothing at this address.", error);
+const busy = answers("Too much is being worked out; ask again later.", error);
 const trialInPath = {
   name: "trial",
   in: "path",
@@ -86,6 +87,7 @@ function calculationOperation({
     responses: {
       200: answers("The answer, or why there is none.", z.union([answer, noAnswer])),
       422: bad,
+      503: busy,
     },
   };
 }
@@ -151,7 +153,7 @@ function trialPaths(): Json {
       get: {
         summary: "The trial's report, one self-contained page",
         parameters: [{ name: "units", in: "query", schema: { enum: ["as-typed", "si", "us"] } }],
-        responses: { 200: { description: "HTML." }, 404: unknown },
+        responses: { 200: { description: "HTML." }, 404: unknown, 503: busy },
       },
     },
     "/api/trials/import": {
@@ -171,7 +173,12 @@ function accessPaths(): Json {
   const access = who.extend({ mode: z.enum(["alone", "shared"]) });
   const code = z.object({ code: z.string(), expires: z.iso.datetime(), url: z.string() });
   const shop = code.extend({ workspace: z.string(), workspaceName: z.string() });
-  const listed = device.extend({ role, created: z.string(), revoked: z.string().nullable() });
+  const listed = device.extend({
+    role,
+    created: z.string(),
+    revoked: z.string().nullable(),
+    lastSeen: z.string().nullable(),
+  });
   const noKey = answers("No key, or one that opens nothing: Authorization: Bearer KEY.", error);
   const tooMany = answers("Too many tries; wait.", error);
   const body = (schema: z.ZodType) => ({

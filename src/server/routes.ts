@@ -135,8 +135,8 @@ function trialRoutes({ store, report }: ServerDeps): readonly Route[] {
       method: "get",
       path: `${ofTrial}/report`,
       needs: "viewer",
-      answer: withTrial((trial, { log, c }) =>
-        reportAnswer({ store: log, report }, trial, c.req.query("units")),
+      answer: withTrial((trial, { asker: { workspace }, c }) =>
+        reportAnswer({ store, report }, { workspace, trial }, c.req.query("units")),
       ),
     }),
   ];
@@ -168,7 +168,7 @@ function calculationRoutes({ calculations, compute }: ServerDeps): readonly Rout
         }
         const json = parseJson(await c.req.text(), "body");
         if (json.kind === "invalid") return invalid(json.issues);
-        const outcome = compute(name, json.value);
+        const outcome = await compute(name, json.value);
         return outcome.kind === "invalid" ? invalid(outcome.issues) : Response.json(outcome);
       },
     }),

@@ -18,7 +18,7 @@ function walk({ store, faults }: Server, device = "none") {
   const routes = apiRoutes({
     store,
     ...plainCalculation,
-    report: () => "",
+    report: () => Promise.resolve(""),
     site: new Map(),
     onFault: (error) => faults.push(error),
   });
@@ -167,6 +167,23 @@ test("a revoked device is out at once, and the last owner stays", async () => {
     await statusOf(await server.ask("DELETE", `/api/devices/${ownerDevice}`, { key: owner })),
   ).toBe(409);
   expect(await statusOf(await server.ask("DELETE", "/api/devices/none", { key: owner }))).toBe(404);
+});
+
+test("an owner sees when each device last asked for something", async () => {
+  const server = await sharedServer();
+  const { id, owner } = await server.shop("a");
+  const phone = await server.pair(id, "tester");
+  const listed = async () => {
+    const answer = await server.ask("GET", "/api/devices", { key: owner });
+    const { devices } = (await answer.json()) as { devices: { id: string; lastSeen: string }[] };
+    return devices.find((one) => one.id === phone.device.id)?.lastSeen;
+  };
+  expect(await listed()).toBeNull();
+  server.clock.now += 90_000;
+  await server.ask("GET", "/api/trials", { key: phone.key });
+  const at = new Date(server.clock.now).toISOString();
+  server.clock.now += 90_000;
+  expect(await listed()).toBe(at);
 });
 
 test("guessing is slowed down by address, also behind a proxy; a device by its key", async () => {

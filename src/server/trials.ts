@@ -1,11 +1,17 @@
 import { createHash } from "node:crypto";
 import { z } from "zod";
 import type { UnitSystem } from "../report/index.ts";
-import type { WorkspaceLog } from "../store/index.ts";
-import { exportTrial, parseEvent, parseExport, type TrialEvent } from "../trial/index.ts";
+import type { LogStore, WorkspaceLog } from "../store/index.ts";
+import {
+  exportTrial,
+  parseEvent,
+  parseExport,
+  type StoredEvent,
+  type TrialEvent,
+} from "../trial/index.ts";
 import { parseJson, type WireIssue } from "../wire/index.ts";
 import { invalid, refusal } from "./answers.ts";
-import type { ServerDeps } from "./deps.ts";
+import type { LogTexts, ServerDeps } from "./deps.ts";
 
 const batchSchema = z.strictObject({ events: z.array(z.unknown()).max(10_000) });
 
@@ -79,8 +85,10 @@ export async function appendParsed(
   }
 }
 
-/** Events in one answer; a longer log is fetched in pieces. */
-export const mostRead = 20_000;
+/** Events in one answer; a longer log is fetched in several. A whole number of pieces. */
+const mostRead = 20_000;
+/** Events that are worked on at a time. */
+const piece = 1000;
 
 /** `GET /api/trials/:trial/events?after=` */
 export async function readEvents(store: WorkspaceLog, trial: string, after: string | undefined) {
@@ -88,8 +96,31 @@ export async function readEvents(store: WorkspaceLog, trial: string, after: stri
   if (cursor === undefined) {
     return invalid([{ field: "after", value: after, accepted: "a cursor from an earlier answer" }]);
   }
-  const log = await store.read(trial, cursor, mostRead);
-  return Response.json(log.events.length < mostRead ? log : { ...log, more: true });
+  const { texts, count, end } = await textsAfter(store, trial, cursor);
+  const more = count < mostRead ? "" : ',"more":true';
+  return new Response(`{"events":[${texts.join(",")}],"cursor":${end}${more}}`, {
+    headers: { "content-type": "application/json" },
+  });
+}
+
+/** In pieces, so that a device that fetches a long log does not hold up those that stream. */
+async function textsAfter(store: WorkspaceLog, trial: string, after: number) {
+  const texts: string[] = [];
+  let [count, end] = [0, after];
+  for (let full = true; full && count < mostRead;) {
+    const { events, cursor } = await store.read(trial, end, piece);
+    full = events.length === piece;
+    if (events.length > 0) texts.push(JSON.stringify(events).slice(1, -1));
+    count += events.length;
+    end = cursor;
+    await turn();
+  }
+  return { texts, count, end };
+}
+
+/** Lets other requests have their turn. */
+function turn(): Promise<void> {
+  return new Promise((next) => setImmediate(next));
 }
 
 /** `POST /api/trials/import` */
@@ -117,18 +148,33 @@ const unitSystems: readonly UnitSystem[] = ["as-typed", "si", "us"];
 
 /** `GET /api/trials/:trial/report?units=` */
 export async function reportAnswer(
-  { store, report }: Pick<ServerDeps, "report"> & { readonly store: WorkspaceLog },
-  trial: string,
+  { store, report }: Pick<ServerDeps, "report" | "store">,
+  { workspace, trial }: { readonly workspace: string; readonly trial: string },
   asked: string | undefined,
 ) {
   const units = asked === undefined ? "as-typed" : unitSystems.find((known) => known === asked);
   if (units === undefined) {
     return invalid([{ field: "units", value: asked, accepted: unitSystems.join(", ") }]);
   }
-  const { events } = await store.read(trial);
+  const { events } = await store.in(workspace).read(trial, 0, 1);
   if (events.length === 0) return unknownTrial();
-  const html = report(events, units);
+  const html = await report(logTexts(store, workspace, trial), units);
   return new Response(html, { headers: reportHeaders(html) });
+}
+
+/** In pieces, with a turn for other requests after each: a long log holds nobody up. */
+async function* logTexts(store: LogStore, workspace: string, trial: string): LogTexts {
+  for await (const rows of store.rows(workspace, trial)) {
+    yield `[${rows.map(({ content }) => content).join(",")}]`;
+    await turn();
+  }
+}
+
+/** All events of a log in pieces. */
+export async function eventsOf(log: LogTexts): Promise<readonly StoredEvent[]> {
+  const events: StoredEvent[] = [];
+  for await (const text of log) events.push(...(JSON.parse(text) as StoredEvent[]));
+  return events;
 }
 
 function unknownTrial(): Response {

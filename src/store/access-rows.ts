@@ -1,15 +1,18 @@
 import type { Kysely } from "kysely";
 import { type AccessRecords, type Device, type DeviceRecord, type Role, roles } from "./access.ts";
 import type { Tables } from "./schema.ts";
+import type { seenDevices } from "./seen.ts";
 
 /**
  * Who may open what, in the database.
  *
+ * @param seen    when devices asked, before it is written.
  * @param guarded runs a query and turns a lost connection into `StoreUnavailable`.
  * @param revoked tells that a device was revoked.
  */
 export function accessRecords(
   db: Kysely<Tables>,
+  seen: ReturnType<typeof seenDevices>,
   guarded: <T>(query: () => Promise<T>) => Promise<T>,
   revoked: (device: string) => Promise<void>,
 ): AccessRecords {
@@ -55,13 +58,17 @@ export function accessRecords(
           .orderBy("created")
           .orderBy("id")
           .execute();
-        return rows.map((row) => ({ ...deviceView(row), keyHash: row.key_hash }));
+        return rows.map((row) => {
+          const lastSeen = seen.of(row.id) ?? row.seen;
+          return { ...deviceView(row), lastSeen, keyHash: row.key_hash };
+        });
       }),
-    keepDevice: ({ keyHash, ...device }) =>
+    saw: seen.note,
+    keepDevice: ({ keyHash, lastSeen, ...device }) =>
       guarded(async () => {
         await db
           .insertInto("device")
-          .values({ ...device, key_hash: keyHash })
+          .values({ ...device, key_hash: keyHash, seen: lastSeen })
           .onConflict((on) => on.column("id").doNothing())
           .execute();
       }),
@@ -104,6 +111,7 @@ async function redeem(
       key_hash: keyHash,
       created: now,
       revoked: null,
+      seen: null,
     };
     await tx.insertInto("device").values(row).execute();
     return deviceView(row);
@@ -111,8 +119,8 @@ async function redeem(
 }
 
 function deviceView(row: Tables["device"]): Omit<DeviceRecord, "keyHash"> {
-  const { id, workspace, name, created, revoked } = row;
-  return { id, workspace, name, role: roleOf(row.role), created, revoked };
+  const { id, workspace, name, created, revoked, seen: lastSeen } = row;
+  return { id, workspace, name, role: roleOf(row.role), created, revoked, lastSeen };
 }
 
 /** A word that is no role gives the least: a later version may have more roles. */

@@ -24,6 +24,8 @@ export interface Device {
   readonly created: string;
   /** When its key stopped opening anything; null while it does. */
   readonly revoked: string | null;
+  /** When it last asked for something, to the minute; null before it did. */
+  readonly lastSeen: string | null;
 }
 
 /** A device with the SHA-256 of its key, for copies. */
@@ -59,6 +61,8 @@ export interface AccessRecords {
   devices(workspace: string): Promise<readonly DeviceRecord[]>;
   /** For restoring a copy: a device that is there stays as it is. */
   keepDevice(device: DeviceRecord): Promise<void>;
+  /** Notes that a device asked for something; costs nothing now, and is written within a minute. */
+  saw(device: string, at: string): void;
   /** False when the workspace has no such device. Tells the news. */
   revoke(workspace: string, device: string, now: string): Promise<boolean>;
 }

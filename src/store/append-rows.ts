@@ -19,13 +19,15 @@ export interface GroupOutcome {
   readonly outcomes: readonly AppendOutcome[];
   /** The trials that grew. */
   readonly news: readonly Extract<News, { kind: "appended" }>[];
+  /** Where the trials of the group end now. */
+  readonly ends: ReadonlyMap<string, End>;
 }
 
 type Entry = ReturnType<typeof distinct>["entries"][number];
-type EventRow = Tables["event"];
+export type EventRow = Tables["event"];
 
 /** A trial's end while a group is worked through. */
-interface End {
+export interface End {
   readonly workspace: string;
   readonly trial: string;
   seq: number;
@@ -49,7 +51,11 @@ export async function appendGroup(
   const prepared = batches.map(({ workspace, events }) => ({ workspace, ...distinct(events) }));
   const sound = prepared.filter(({ conflicts, entries }) => conflicts.length + entries.length > 0);
   if (sound.every(({ conflicts }) => conflicts.length > 0)) {
-    return { outcomes: prepared.map(({ conflicts }) => withoutRows(conflicts)), news: [] };
+    return {
+      outcomes: prepared.map(({ conflicts }) => withoutRows(conflicts)),
+      news: [],
+      ends: new Map(),
+    };
   }
   const tx = await db.startTransaction().execute();
   try {
@@ -66,7 +72,7 @@ export async function appendGroup(
       await write(tx, rows, ends);
       await tx.commit().execute();
     }
-    return { outcomes, news: newsOf(ends) };
+    return { outcomes, news: newsOf(ends), ends };
   } catch (error) {
     if (!tx.isCommitted && !tx.isRolledBack) await tx.rollback().execute().catch(ignore);
     throw error;
@@ -85,7 +91,7 @@ function withoutRows(conflicts: readonly string[]): AppendOutcome {
 }
 
 type Prepared = { readonly workspace: string; readonly entries: readonly Entry[] };
-const keyOf = (workspace: string, id: string) => `${workspace} ${id}`;
+export const keyOf = (workspace: string, id: string) => `${workspace} ${id}`;
 
 /** Locks the trials of a group, always in the same order, and gives the end of each. */
 async function claim(tx: Transaction<Tables>, group: readonly Prepared[]) {
@@ -140,7 +146,7 @@ async function knownContents(tx: Transaction<Tables>, group: readonly Prepared[]
 }
 
 /** Decides about one batch and, when it is taken, puts its rows at the ends of their trials. */
-function place(
+export function place(
   workspace: string,
   entries: readonly Entry[],
   { ends, known, rows }: { ends: Map<string, End>; known: Map<string, string>; rows: EventRow[] },
@@ -188,7 +194,7 @@ async function write(tx: Transaction<Tables>, rows: readonly EventRow[], ends: M
   }
 }
 
-function newsOf(ends: Map<string, End>) {
+export function newsOf(ends: ReadonlyMap<string, End>) {
   return [...ends.values()]
     .filter(({ grew }) => grew)
     .map(({ workspace, trial, seq }) => {

@@ -20,6 +20,8 @@ const lineSchema = z.union([
     device: z.object({
       ...{ id: text, workspace: text, name: text, role: z.enum(roles), keyHash: text },
       ...{ created: text, revoked: text.nullable() },
+      // Copies that older versions made have none.
+      lastSeen: text.nullable().default(null),
     }),
   }),
   z.object({

@@ -48,7 +48,14 @@ async function filled(place: string): Promise<LogStore> {
   const store = await open(place);
   const created = made.toISOString();
   await store.access.keepWorkspace({ id: "a", name: "alpha", epoch: "1", created });
-  const device = { id: "d", workspace: "a", name: "phone", role: "owner", revoked: null } as const;
+  const device = {
+    id: "d",
+    workspace: "a",
+    name: "phone",
+    role: "owner",
+    revoked: null,
+    lastSeen: null,
+  } as const;
   await store.access.keepDevice({ ...device, created, keyHash: hashOfSecret("key") });
   await store.append(Array.from({ length: 2500 }, (_, i) => note(i)));
   await store.append([note(5000, { trial: 2, text: 'ünï "quoted"\n\u0000 𝒳 <b>' })]);

@@ -38,7 +38,7 @@ export function groupCommit({
   readonly failureOf: (error: unknown) => WriteFailure | undefined;
   readonly tell: (news: readonly News[]) => void;
 }): GroupCommit {
-  /** Writes a group; when it fails as a whole, each batch by itself, so that one cannot take others down. */
+  /** Writes a group; when it is refused as a whole, each batch by itself, so that one cannot take others down. */
   const settle = async (group: readonly Waiting[]): Promise<void> => {
     try {
       const { outcomes, news } = await write(group.map(({ batch }) => batch));
@@ -49,13 +49,12 @@ export function groupCommit({
       });
       tell(news);
     } catch (error) {
-      const [only, ...more] = group;
-      if (more.length > 0) for (const one of group) await settle([one]);
-      else {
-        const reason = failureOf(error);
-        if (reason === undefined) only?.reject(error);
-        else only?.resolve({ kind: "failed", reason });
-      }
+      const reason = failureOf(error);
+      // Without a database none of them can be written; each by itself would only wait as long again.
+      if (reason === "unreachable" || (reason !== undefined && group.length === 1)) {
+        for (const { resolve } of group) resolve({ kind: "failed", reason });
+      } else if (group.length > 1) for (const one of group) await settle([one]);
+      else group[0]?.reject(error);
     }
   };
   const lane = () => oneLane(settle);

@@ -56,7 +56,7 @@ export interface LogStore extends EventStore {
   in(workspace: string): WorkspaceLog;
   readonly access: AccessRecords;
   /**
-   * Tells what happens from now on, also in other processes on the same PostgreSQL. News may be lost when a
+   * Tells what happens from now on, also in other processes on the same database (on SQLite within a second). News may be lost when a
    * connection breaks: whoever follows also looks for himself from time to time.
    *
    * @returns stops telling.

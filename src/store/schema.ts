@@ -37,6 +37,8 @@ export interface Tables {
     key_hash: string;
     created: string;
     revoked: string | null;
+    /** When it last asked for something, to the minute. */
+    seen: string | null;
   };
   pairing: {
     code_hash: string;
@@ -54,7 +56,12 @@ export interface Tables {
 export const migrations: Readonly<Record<string, Migration>> = {
   "0001-events": { up: createEvents },
   "0002-workspaces": { up: addWorkspaces },
+  "0003-seen": { up: addSeen },
 };
+
+async function addSeen(db: Kysely<unknown>): Promise<void> {
+  await db.schema.alterTable("device").addColumn("seen", "text").execute();
+}
 
 async function createEvents(db: Kysely<unknown>): Promise<void> {
   await db.schema

@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "nod
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import Database from "better-sqlite3";
-import { afterAll, expect, test } from "vitest";
+import { afterAll, expect, test, vi } from "vitest";
 import { contract } from "../../test/doors/contract.ts";
 import { sharedContract } from "../../test/doors/shared-contract.ts";
 import { note, trialId } from "../../test/doors/sample-events.ts";
@@ -38,6 +38,41 @@ test.for(sharedContract)("$name", async ({ check }) => {
   const store = await open(file);
   await check(store, { openAgain: () => open(file) });
   await store.close();
+});
+
+test("a process on the same file is told what another one appends and revokes", async () => {
+  vi.useFakeTimers({ toFake: ["setInterval", "clearInterval"] });
+  const file = newFile();
+  const [here, there] = [await open(file), await open(file)];
+  await there.append([note(1), note(2, { trial: 2 })]);
+  const created = "2026-06-14T08:00:00.000Z";
+  const row = { id: "d", workspace: "home", name: "phone", role: "tester", keyHash: "f" } as const;
+  await there.access.keepDevice({ ...row, created, revoked: null, lastSeen: null });
+  const heard: unknown[] = [];
+  const stop = here.follow((news) => heard.push(news));
+  const later = () => {
+    vi.advanceTimersByTime(1000);
+    return heard.splice(0);
+  };
+  const grew = (trial: number, cursor: number) => {
+    return { kind: "appended", workspace: "home", trial: trialId(trial), cursor };
+  };
+  expect(later()).toEqual([]);
+  await there.append([note(3), note(4)]);
+  expect(later()).toEqual([grew(1, 3)]);
+  // Its own news come at once, and once.
+  await here.append([note(5)]);
+  expect(heard.splice(0)).toEqual([grew(1, 4)]);
+  await there.append([note(6, { trial: 2 })]);
+  await there.access.revoke("home", "d", created);
+  expect(later()).toEqual([grew(2, 2), { kind: "revoked", device: "d" }]);
+  expect(later()).toEqual([]);
+  stop();
+  await there.append([note(7)]);
+  expect(later()).toEqual([]);
+  await here.close();
+  await there.close();
+  vi.useRealTimers();
 });
 
 test("asks the disk at every commit", async () => {

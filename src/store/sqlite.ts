@@ -5,6 +5,7 @@ import { Kysely, Migrator, SqliteDialect, sql } from "kysely";
 import type { OpenOutcome, OpenProblem } from "./open-outcome.ts";
 import type { WriteFailure } from "./port.ts";
 import { migrations, type Tables } from "./schema.ts";
+import { sqliteNews } from "./sqlite-news.ts";
 import { storeOn } from "./store-on.ts";
 
 export interface SqliteOptions {
@@ -37,6 +38,7 @@ export async function openSqliteStore(
     await db.destroy();
     return refused(problem.reason, problem.detail);
   }
+  let stopLooking = () => {};
   const dialect = {
     kind: "sqlite",
     path,
@@ -48,8 +50,15 @@ export async function openSqliteStore(
       await sqlite.backup(copy);
       return true;
     },
+    end: () => {
+      stopLooking();
+      return Promise.resolve();
+    },
   } as const;
-  return { kind: "opened", store: storeOn(db, dialect).store };
+  const { store, hear } = storeOn(db, dialect);
+  const { follow, end } = sqliteNews(sqlite, (listener) => store.follow(listener), hear);
+  stopLooking = end;
+  return { kind: "opened", store: { ...store, follow } };
 }
 
 function open(path: string, { patience = 10_000, mostPages }: SqliteOptions) {

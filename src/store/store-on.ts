@@ -1,12 +1,13 @@
 import { EventEmitter } from "node:events";
 import type { Kysely } from "kysely";
 import { accessRecords } from "./access-rows.ts";
-import { appendGroup } from "./append-rows.ts";
+import { appendGroup, type Batch, type GroupOutcome } from "./append-rows.ts";
 import { groupCommit } from "./group-commit.ts";
 import { homeWorkspace, type LogStore, type News, StoreUnavailable } from "./log-store.ts";
 import type { WorkspaceLog, WriteFailure } from "./port.ts";
 import { eventRows, readRows, trialEnds, trialRows, verdicts } from "./read-rows.ts";
 import type { Tables } from "./schema.ts";
+import { seenDevices } from "./seen.ts";
 
 /** What differs between databases. */
 export interface Dialect {
@@ -18,6 +19,8 @@ export interface Dialect {
   readonly failureOf: (error: unknown) => WriteFailure | undefined;
   /** True when the same group may succeed at once: another process was in between. */
   readonly again: (error: unknown) => boolean;
+  /** One transaction over a group; `appendGroup` unless a database has a quicker way. */
+  readonly append?: (batches: readonly Batch[]) => Promise<GroupOutcome>;
   /** Tells other processes; absent where a database has only one. */
   readonly tell?: (news: readonly News[]) => void;
   readonly copyTo: (file: string) => Promise<boolean>;
@@ -46,8 +49,9 @@ export function storeOn(db: Kysely<Tables>, dialect: Dialect) {
       throw new StoreUnavailable(failure, { cause: error });
     }
   };
-  const write = (batches: Parameters<typeof appendGroup>[1]) =>
-    retried(() => appendGroup(db, batches), dialect.again);
+  const append = dialect.append ?? ((batches) => appendGroup(db, batches));
+  const write = (batches: readonly Batch[]) => retried(() => append(batches), dialect.again);
+  const seen = seenDevices(db);
   const { lanes, failureOf } = dialect;
   const commits = groupCommit({ lanes, write, failureOf, tell });
   const logIn = (workspace: string): WorkspaceLog => ({
@@ -61,7 +65,7 @@ export function storeOn(db: Kysely<Tables>, dialect: Dialect) {
     path: dialect.path,
     ...logIn(homeWorkspace),
     in: logIn,
-    access: accessRecords(db, guarded, (device) => {
+    access: accessRecords(db, seen, guarded, (device) => {
       tell([{ kind: "revoked", device }]);
       return Promise.resolve();
     }),
@@ -75,6 +79,7 @@ export function storeOn(db: Kysely<Tables>, dialect: Dialect) {
     copyTo: dialect.copyTo,
     close: async () => {
       await commits.idle();
+      await seen.write();
       await dialect.end?.();
       await db.destroy();
     },

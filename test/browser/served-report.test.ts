@@ -2,15 +2,19 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { checkReport, renderReport } from "../../src/report/index.ts";
-import { listen } from "../../src/server/index.ts";
+import { eventsOf, listen } from "../../src/server/index.ts";
 import { memoryServer, post } from "../doors/memory-server.ts";
 import { root } from "../kill/bundle.ts";
 import { launchChromium } from "./chromium.ts";
 
 test("the server's policy lets a report show as it was written, and run nothing", async () => {
   const { handle } = await memoryServer({
-    report: (events, units) =>
-      renderReport(events, { generatedAt: "2026-07-01T12:00:00Z", units, program: "0.0.0" }),
+    report: async (log, units) =>
+      renderReport(await eventsOf(log), {
+        generatedAt: "2026-07-01T12:00:00Z",
+        units,
+        program: "0.0.0",
+      }),
   });
   const file = readFileSync(join(root, "data/demonstration/hill-town.json"), "utf8");
   const imported = await handle(post("/api/trials/import", file));

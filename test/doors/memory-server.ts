@@ -1,4 +1,4 @@
-import { createApp, type ServerDeps } from "../../src/server/index.ts";
+import { createApp, eventsOf, type ServerDeps } from "../../src/server/index.ts";
 import { openSqliteStore } from "../../src/store/index.ts";
 import { plainCalculation } from "./plain-calculation.ts";
 
@@ -10,7 +10,8 @@ export async function memoryServer(change: Partial<ServerDeps> = {}) {
   const handle = createApp({
     store: opened.store,
     ...plainCalculation,
-    report: (events) => `<!doctype html><style>p{margin:0}</style><p>${events.length} events</p>`,
+    report: async (log) =>
+      `<!doctype html><style>p{margin:0}</style><p>${(await eventsOf(log)).length} events</p>`,
     site: new Map(),
     onFault: (error) => faults.push(error),
     ...change,

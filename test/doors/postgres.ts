@@ -22,6 +22,8 @@ const execute = promisify(execFile);
 export interface TestPostgres {
   /** An empty database; its address. */
   database(): Promise<string>;
+  /** The process that is the parent of all its others. */
+  pid(): number;
   /** Ends every process at once, as a power switch would for the processes, and starts it again. */
   crash(): Promise<void>;
   stop(): Promise<void>;
@@ -68,10 +70,13 @@ export async function startPostgres(): Promise<TestPostgres> {
       await withClient(address("postgres"), (client) => client.query(`create database ${name}`));
       return address(name);
     },
+    pid: () => server.pid ?? 0,
     crash: async () => {
       // "Immediate": all processes end without writing anything; the next start recovers from the log.
-      server.kill("SIGQUIT");
-      await once(server, "exit");
+      if (server.exitCode === null) {
+        server.kill("SIGQUIT");
+        await once(server, "exit");
+      }
       server = await start();
     },
     stop: async () => {

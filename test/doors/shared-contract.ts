@@ -108,7 +108,13 @@ export const sharedContract: readonly SharedCase[] = [
     check: async (store, { openAgain }) => {
       const { access } = store;
       const other = await openAgain();
-      const row = { ...device(1), workspace: "home", role: "owner", revoked: null } as const;
+      const row = {
+        ...device(1),
+        workspace: "home",
+        role: "owner",
+        revoked: null,
+        lastSeen: null,
+      } as const;
       await access.keepDevice({ ...row, created: now.toISOString() });
       same((await other.access.deviceOf(device(1).keyHash))?.id, "device-1");
       same(await access.revoke("elsewhere", "device-1", now.toISOString()), false);
@@ -117,6 +123,25 @@ export const sharedContract: readonly SharedCase[] = [
       const [listed] = await access.devices("home");
       same(listed?.revoked, now.toISOString());
       await other.close();
+    },
+  },
+  {
+    name: "when a device was last seen is told at once, and kept at the end",
+    check: async (store, { openAgain }) => {
+      const seenOf = async (from: LogStore) =>
+        (await from.access.devices("home")).map(({ lastSeen }) => lastSeen);
+      for (const n of [1, 2]) {
+        const row = { ...device(n), workspace: "home", role: "tester", revoked: null } as const;
+        await store.access.keepDevice({ ...row, created: now.toISOString(), lastSeen: null });
+      }
+      same(await seenOf(store), [null, null]);
+      store.access.saw("device-1", later(1).toISOString());
+      store.access.saw("device-1", later(2).toISOString());
+      same(await seenOf(store), [later(2).toISOString(), null]);
+      await store.close();
+      const again = await openAgain();
+      same(await seenOf(again), [later(2).toISOString(), null]);
+      await again.close();
     },
   },
 ];

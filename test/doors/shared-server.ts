@@ -1,4 +1,4 @@
-import { createApp, type ServerDeps, type Sharing } from "../../src/server/index.ts";
+import { createApp, eventsOf, type ServerDeps, type Sharing } from "../../src/server/index.ts";
 import {
   type LogStore,
   offerPairing,
@@ -27,7 +27,7 @@ export async function sharedServer(
   const handle = createApp({
     store,
     ...plainCalculation,
-    report: (events) => `<!doctype html><p>${events.length} events</p>`,
+    report: async (log) => `<!doctype html><p>${(await eventsOf(log)).length} events</p>`,
     site: new Map(),
     sharing: {
       address: () => shopAddress,

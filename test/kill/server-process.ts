@@ -11,7 +11,7 @@ if (opened.kind !== "opened") throw new Error(`${opened.reason}: ${opened.detail
 const app = createApp({
   store: opened.store,
   ...plainCalculation,
-  report: () => "",
+  report: () => Promise.resolve(""),
   site: new Map(),
   onFault: (error) => {
     throw error;

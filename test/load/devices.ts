@@ -1,49 +1,60 @@
 import { spawn } from "node:child_process";
 import { once } from "node:events";
-import { readFile } from "node:fs/promises";
-import { Agent, request } from "node:http";
 import { join } from "node:path";
 import { performance } from "node:perf_hooks";
 import { setTimeout as pause } from "node:timers/promises";
 import { v4, v7 } from "uuid";
 import { root } from "../kill/bundle.ts";
+import { openConnection } from "./connection.ts";
+import { memoryOf, processorOf, processorOfAll } from "./processor.ts";
 
 const secret = "a-secret-for-the-load-test-only";
+/** The first seconds compile the server's code, ms; a shop feels them once a start. */
+const warmUp = 3000;
 
-/** What devices felt after three seconds: milliseconds from sending a batch to its acknowledgement. */
-export interface Load {
-  readonly acknowledged: number;
-  readonly failed: number;
+/** Milliseconds from sending a batch to its acknowledgement. */
+interface Felt {
   readonly p50: number;
   readonly p99: number;
   readonly longest: number;
+}
+
+export interface Load {
+  readonly acknowledged: number;
+  readonly failed: number;
+  /** From the first batch of a server that has just started. */
+  readonly all: Felt;
+  /** Without the first three seconds. */
+  readonly later: Felt;
   /** Resident memory of the server at the end, MB. */
   readonly memory: number;
-  /** Processor time that the server took for one batch, ms: the figure that other work on the machine changes least. */
-  readonly processor: number;
+  /** Processor time that the server and the database took for one batch, ms. */
+  readonly processor: { readonly server: number; readonly database: number };
+  /** How many of the machine's cores the devices, and everything that is not part of the measurement, kept busy. */
+  readonly cores: { readonly devices: number; readonly others: number };
+}
+
+export interface Measured {
+  /** File or postgres://… of an empty log. */
+  readonly place: string;
+  readonly port: number;
+  readonly devices: number;
+  readonly seconds: number;
+  /** Batches a second of one device. */
+  readonly perDevice?: number;
+  /** Process of the database, when it is one. */
+  readonly database?: number;
+  /** What another client of the first device's shop does after the warm-up, again and again. */
+  readonly meanwhile?: (port: number, key: string) => Promise<void>;
 }
 
 /**
  * The built command as a server on a log, and devices that each send one reading in a batch of its own
  * every second, over connections that stay open, each with a key of its own.
- *
- * @param place file or postgres://… of an empty log.
- * @param perDevice batches a second of one device.
  */
-export async function measureLoad({
-  place,
-  port,
-  devices,
-  seconds,
-  perDevice = 1,
-}: {
-  place: string;
-  port: number;
-  devices: number;
-  seconds: number;
-  perDevice?: number;
-}): Promise<Load> {
-  const server = spawn(
+export async function measureLoad(measured: Measured): Promise<Load> {
+  const { place, port, database } = measured;
+  const child = spawn(
     process.execPath,
     [
       join(root, "bin/coldproof.mjs"),
@@ -55,56 +66,81 @@ export async function measureLoad({
       stdio: ["ignore", "pipe", "inherit"],
     },
   );
-  await once(server.stdout, "data");
+  await once(child.stdout, "data");
   try {
-    const keys = await pairAll(port, devices);
-    const before = await processorOf(server.pid ?? 0);
-    const took: number[] = [];
-    let acknowledged = 0;
-    let failed = 0;
-    const warm = performance.now() + 3000;
-    const end = performance.now() + seconds * 1000;
-    const work = keys.map(async (key, i) => {
-      const agent = new Agent({ keepAlive: true, maxSockets: 1 });
-      const trial = v4();
-      const every = 1000 / perDevice;
-      await pause((i / devices) * every);
-      for (let next = performance.now(); next < end; next += every) {
-        await pause(Math.max(0, next - performance.now()));
-        const began = performance.now();
-        const body = { events: [reading(trial)] };
-        const { status, text } = await ask(port, "POST", `/api/trials/${trial}/events`, {
-          key,
-          body,
-          agent,
-        });
-        if (status === 200) {
-          acknowledged++;
-          // The first seconds compile the server's code; they are not what a shop feels all day.
-          if (began > warm) took.push(performance.now() - began);
-        } else if (failed++ === 0) console.error(status, text);
-      }
-      agent.destroy();
-    });
-    await Promise.all(work);
-    const memory = await memoryOf(server.pid ?? 0);
-    const processor = ((await processorOf(server.pid ?? 0)) - before) / acknowledged;
-    took.sort((a, b) => a - b);
-    const at = (part: number) =>
-      took[Math.min(took.length - 1, Math.floor(part * took.length))] ?? NaN;
+    const keys = await pairAll(port, measured.devices);
+    const pid = child.pid ?? 0;
+    const used = () => {
+      const server = processorOf(pid);
+      const base = database === undefined ? 0 : processorOf(database);
+      // The server and a database of the test are children of this process.
+      const devices = processorOf(process.pid) - server - base;
+      return { server, database: base, devices, all: processorOfAll() };
+    };
+    const [before, began] = [used(), performance.now()];
+    const { acknowledged, failed } = await stream(keys, measured);
+    const [after, took] = [used(), performance.now() - began];
+    const by = (part: keyof typeof after) => after[part] - before[part];
+    const others = by("all") - by("server") - by("database") - by("devices");
     return {
-      ...{ acknowledged, failed, p50: at(0.5), p99: at(0.99), longest: at(1) },
-      ...{ memory, processor },
+      ...{ acknowledged: acknowledged.length, failed },
+      all: feltBy(acknowledged.map(({ ms }) => ms)),
+      later: feltBy(acknowledged.filter(({ at }) => at - began > warmUp).map(({ ms }) => ms)),
+      memory: memoryOf(pid),
+      processor: {
+        server: by("server") / acknowledged.length,
+        database: by("database") / acknowledged.length,
+      },
+      cores: { devices: by("devices") / took, others: others / took },
     };
   } finally {
-    server.kill("SIGTERM");
-    await once(server, "exit");
+    child.kill("SIGTERM");
+    await once(child, "exit");
   }
 }
 
-function reading(trial: string) {
+/** All devices at work: when each batch was sent, and how long its acknowledgement took. */
+async function stream(
+  keys: readonly string[],
+  { port, devices, seconds, perDevice = 1, meanwhile }: Measured,
+) {
+  const acknowledged: { readonly at: number; readonly ms: number }[] = [];
+  let failed = 0;
+  const every = 1000 / perDevice;
+  const connections = await Promise.all(keys.map(() => openConnection(port)));
+  const end = performance.now() + seconds * 1000;
+  const work = connections.map(async (connection, i) => {
+    const trial = v4();
+    const headers = headersFor(keys[i] ?? "");
+    await pause((i / devices) * every);
+    for (let next = performance.now(); next < end; next += every) {
+      await pause(Math.max(0, next - performance.now()));
+      const body = reading(trial);
+      const at = performance.now();
+      const answer = await connection.ask("POST", `/api/trials/${trial}/events`, headers, body);
+      if (answer.status === 200) acknowledged.push({ at, ms: answer.at - at });
+      else if (failed++ === 0) console.error(answer.status, answer.text);
+    }
+    connection.close();
+  });
+  const other = async () => {
+    await pause(warmUp);
+    while (meanwhile !== undefined && performance.now() < end) await meanwhile(port, keys[0] ?? "");
+  };
+  await Promise.all([...work, other()]);
+  return { acknowledged, failed };
+}
+
+function feltBy(times: readonly number[]): Felt {
+  const sorted = [...times].sort((a, b) => a - b);
+  const at = (part: number) =>
+    sorted[Math.min(sorted.length - 1, Math.floor(part * sorted.length))];
+  return { p50: at(0.5) ?? NaN, p99: at(0.99) ?? NaN, longest: at(1) ?? NaN };
+}
+
+function reading(trial: string): string {
   const at = new Date().toISOString();
-  return {
+  const event = {
     ...{ id: v7(), trial, at, device: "logger 1", type: "reading-taken", v: 1 },
     body: {
       ...{ stage: "run", quantity: "vent-temperature", form: "steady" },
@@ -112,75 +148,36 @@ function reading(trial: string) {
       when: at,
     },
   };
+  return JSON.stringify({ events: [event] });
+}
+
+/** Lines of a request's head, from a client at an address. */
+export function headersFor(key: string | undefined, from = "10.1.1.1"): string {
+  const who = key === undefined ? "" : `authorization: Bearer ${key}\r\n`;
+  return `content-type: application/json\r\nx-forwarded-for: ${from}\r\n${who}`;
 }
 
 /** Ten shops, whose owners pair the devices. */
 async function pairAll(port: number, devices: number): Promise<string[]> {
+  const { ask, close } = await openConnection(port);
+  const post = async (path: string, key: string | undefined, from: string, body: object) => {
+    const { text } = await ask("POST", path, headersFor(key, from), JSON.stringify(body));
+    return JSON.parse(text) as { code: string; key: string };
+  };
   const keys: string[] = [];
   let owner = "";
   for (let i = 0; keys.length < devices; i++) {
     // An address of its own for each: one address may try only so often.
     const from = `10.0.${Math.floor(i / 200)}.${i % 200}`;
-    const body = { name: `shop ${i}` };
-    const made =
+    const { code } =
       i % 20 === 0
-        ? await ask(port, "POST", "/api/workspaces", { key: secret, body, from })
-        : await ask(port, "POST", "/api/pairings", { key: owner, body: { role: "tester" }, from });
-    const { code } = JSON.parse(made.text) as { code: string };
-    const redeem = { body: { code, device: `device ${i}` }, from };
-    const paired = await ask(port, "POST", "/api/pairings/redeem", redeem);
-    const { key } = JSON.parse(paired.text) as { key: string };
+        ? await post("/api/workspaces", secret, from, { name: `shop ${i}` })
+        : await post("/api/pairings", owner, from, { role: "tester" });
+    const redeem = { code, device: `device ${i}` };
+    const { key } = await post("/api/pairings/redeem", undefined, from, redeem);
     if (i % 20 === 0) owner = key;
     keys.push(key);
   }
+  close();
   return keys;
-}
-
-function ask(
-  port: number,
-  method: string,
-  path: string,
-  {
-    key,
-    body,
-    from = "10.1.1.1",
-    agent,
-  }: { key?: string; body?: unknown; from?: string; agent?: Agent },
-) {
-  const text = JSON.stringify(body);
-  return new Promise<{ status: number; text: string }>((resolve, reject) => {
-    const sent = request(
-      {
-        ...{ host: "127.0.0.1", port, method, path },
-        ...(agent === undefined ? {} : { agent }),
-        headers: {
-          "content-type": "application/json",
-          "content-length": Buffer.byteLength(text),
-          "x-forwarded-for": from,
-          ...(key === undefined ? {} : { authorization: `Bearer ${key}` }),
-        },
-      },
-      (answer) => {
-        let got = "";
-        answer.setEncoding("utf8").on("data", (part: string) => (got += part));
-        answer.on("end", () => {
-          resolve({ status: answer.statusCode ?? 0, text: got });
-        });
-      },
-    );
-    sent.on("error", reject);
-    sent.end(text);
-  });
-}
-
-async function memoryOf(pid: number): Promise<number> {
-  const status = await readFile(`/proc/${pid}/status`, "utf8").catch(() => "");
-  return Number(/VmRSS:\s+(\d+)/.exec(status)?.[1] ?? NaN) / 1024;
-}
-
-/** User and system time so far, ms; the kernel counts in hundredths of a second. */
-async function processorOf(pid: number): Promise<number> {
-  const stat = await readFile(`/proc/${pid}/stat`, "utf8").catch(() => "");
-  const fields = stat.split(") ").at(-1)?.split(" ") ?? [];
-  return 10 * (Number(fields[11]) + Number(fields[12]));
 }

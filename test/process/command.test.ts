@@ -4,6 +4,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
+import { note, trialId } from "../doors/sample-events.ts";
 import { root } from "../kill/bundle.ts";
 
 // The built command in a process of its own: what only real streams, signals and exit codes show.
@@ -69,21 +70,33 @@ test("--lines ends quietly when its reader leaves", async () => {
 
 test("serves the app and its demonstration until SIGTERM, then ends with 0", async () => {
   const child = coldproof("serve");
+  const input = '{"fluid":"R134a","T":300}';
   const [said] = (await once(child.stdout.setEncoding("utf8"), "data")) as [string];
   const url = /http:\/\/127\.0\.0\.1:\d+/.exec(said)?.[0] ?? "";
   const page = await fetch(url);
   expect(page.headers.get("content-security-policy")).toContain("default-src 'self'");
   expect(await page.text()).toContain("<title>Coldproof</title>");
   const shown = await fetch(`${url}/demonstration/hill-town.json`);
-  const imported = await fetch(`${url}/api/trials/import`, {
-    method: "POST",
-    headers: { "content-type": "application/json" },
-    body: await shown.text(),
-  });
+  const post = (path: string, body: string) => {
+    const headers = { "content-type": "application/json" };
+    return fetch(`${url}/api/${path}`, { method: "POST", headers, body });
+  };
+  const imported = await post("trials/import", await shown.text());
   expect(imported.status).toBe(200);
   const { trial } = (await imported.json()) as { trial: string };
-  const report = await fetch(`${url}/api/trials/${trial}/report`);
-  expect(await report.text()).toContain("</html>");
+  // A report takes seconds; devices and short calculations do not wait for it.
+  const report = fetch(`${url}/api/trials/${trial}/report`).then((answer) => answer.text());
+  const first = Promise.race([
+    report,
+    post(`trials/${trialId(1)}/events`, JSON.stringify({ events: [note(1)] })),
+  ]);
+  expect(await first).toMatchObject({ status: 200 });
+  const computed = Promise.race([report, post("calculations/saturation", input)]);
+  expect(await computed).toMatchObject({ status: 200 });
+  const answer = (await ((await computed) as Response).json()) as { kind: string };
+  const printed = await ended(coldproof("compute", "saturation", "--json", input));
+  expect(answer).toEqual({ kind: "answer", ...(JSON.parse(printed.out) as object) });
+  expect(await report).toContain("</html>");
   child.kill("SIGTERM");
   expect(await once(child, "exit")).toEqual([0, null]);
   const listed = await ended(coldproof("trial", "list"));

@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { inject } from "vitest";
 import { calculations, compute } from "../../../src/calculations/index.ts";
 import { renderReport } from "../../../src/report/index.ts";
-import { createApp, listen, readSite } from "../../../src/server/index.ts";
+import { createApp, eventsOf, listen, readSite } from "../../../src/server/index.ts";
 import { openSqliteStore } from "../../../src/store/index.ts";
 import { root } from "../../kill/bundle.ts";
 
@@ -52,8 +52,12 @@ export async function openHouse(
     compute,
     store,
     site,
-    report: (events, units) =>
-      renderReport(events, { generatedAt: new Date().toISOString(), units, program: "0.0.0" }),
+    report: async (log, units) =>
+      renderReport(await eventsOf(log), {
+        generatedAt: new Date().toISOString(),
+        units,
+        program: "0.0.0",
+      }),
     onFault: (error, request) => {
       throw new Error(`fault in ${request}`, { cause: error });
     },
