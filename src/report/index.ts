@@ -27,6 +27,7 @@ export {
   type UnitSystem,
 } from "./choose-unit.ts";
 export { conditionsSentence } from "./conditions-sentence.ts";
+export { type MeasuredLoop, measuredLoops } from "./measured-loops.ts";
 export { COVERAGE_95, type Shown, shownDifference, shownIn } from "./shown.ts";
 export {
   airSourceNames,
