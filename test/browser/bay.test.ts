@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { doorkeeper, type Doorkeeper } from "./bay/doorkeeper.ts";
+import { lockedHouse } from "./bay/locked-house.ts";
 import { launchChromium } from "./chromium.ts";
 import { handOn } from "./walk/hand.ts";
 import { buildApp, endAll, openHouse } from "./walk/house.ts";
@@ -138,19 +138,6 @@ test("two devices that wrote apart in the same hour hold the same afterwards", a
   await Promise.all(contexts.map((context) => context.close()));
 });
 
-/** A house that asks for keys, and its doorkeeper. */
-async function lockedHouse(): Promise<{ house: string; door: Doorkeeper }> {
-  let door: Doorkeeper | undefined;
-  let address = "";
-  const house = await openHouse(app, (handle) => {
-    door = doorkeeper(handle, () => address);
-    return door.handle;
-  });
-  address = house;
-  if (!door) throw new RangeError("the house has no door");
-  return { house, door };
-}
-
 async function pair(page: Page, name: string): Promise<void> {
   await page.getByLabel("Name of this device").fill(name);
   await page.locator("main").getByRole("button", { name: "Pair this device" }).click();
@@ -158,7 +145,7 @@ async function pair(page: Page, name: string): Promise<void> {
 }
 
 test("a phone is paired by its code, follows live, and is let go of again", async () => {
-  const { house, door } = await lockedHouse();
+  const { house, door } = await lockedHouse(app);
   const contexts = await Promise.all([browser.newContext(), browser.newContext()]);
   const [bench, pocket] = contexts;
   const owner = await arrive(bench, `${house}/#/pair/${door.offer("owner")}`);
@@ -203,7 +190,7 @@ test("a phone is paired by its code, follows live, and is let go of again", asyn
 });
 
 test("a viewer follows what others write, and is told that its own stays here", async () => {
-  const { house, door } = await lockedHouse();
+  const { house, door } = await lockedHouse(app);
   const contexts = await Promise.all([browser.newContext(), browser.newContext()]);
   const [bench, pocket] = contexts;
   const owner = await arrive(bench, `${house}/#/pair/${door.offer("owner")}`);
