@@ -1,7 +1,8 @@
 import { readFileSync } from "node:fs";
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { lockedHouse } from "./bay/locked-house.ts";
+import { note } from "../doors/sample-events.ts";
+import { lockedHouse, senderTo } from "./bay/locked-house.ts";
 import { launchChromium } from "./chromium.ts";
 import { handOn } from "./walk/hand.ts";
 import { buildApp, endAll, openHouse } from "./walk/house.ts";
@@ -208,4 +209,30 @@ test("a viewer follows what others write, and is told that its own stays here", 
   await handOn(viewer).open("log", "The log");
   await viewer.getByText("The owner's words").first().waitFor();
   await Promise.all(contexts.map((context) => context.close()));
+});
+
+test("behind a key the report is shown in a frame that runs nothing and reaches nothing", async () => {
+  const { house, door } = await lockedHouse(app);
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+  const page = await arrive(context, `${house}/#/pair/${door.offer("owner")}`);
+  await pair(page, "desk");
+  const send = await senderTo(house, door);
+  const title = "Bay <img src=x onerror=document.title=1>";
+  const opened = { ...note(1), type: "trial-opened", body: { title, question: "Who?" } };
+  await send(`/api/trials/${opened.trial}/events`, { events: [opened] });
+  const said: string[] = [];
+  page.on("console", (message) => said.push(message.text()));
+  await page.goto(`${house}/#/trial/${opened.trial}/stage/publish/-`);
+  await page.getByRole("button", { name: "Show it here" }).click();
+  const frame = page.frameLocator(".report-preview iframe");
+  await frame.getByText("Bay <img").first().waitFor();
+  const seen = await frame.locator("body").evaluate((body) => ({
+    origin,
+    styled: getComputedStyle(body).marginTop === "0px",
+    images: body.querySelectorAll("img").length,
+  }));
+  expect(seen).toEqual({ origin: "null", styled: true, images: 0 });
+  // Chromium reports on the console whatever a policy stops.
+  expect(said).toEqual([]);
+  await context.close();
 });

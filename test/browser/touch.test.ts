@@ -1,12 +1,12 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { readOffScreen } from "./bay/camera.ts";
-import type { Doorkeeper } from "./bay/doorkeeper.ts";
 import { tabTo } from "./bay/keyboard.ts";
-import { lockedHouse } from "./bay/locked-house.ts";
+import { lockedHouse, senderTo } from "./bay/locked-house.ts";
 import { faultsOf } from "./bay/touchable.ts";
 import { launchChromium } from "./chromium.ts";
 import { grave } from "./grave.ts";
+import { note } from "../doors/sample-events.ts";
 import { handOn } from "./walk/hand.ts";
 import { axeSource, buildApp, endAll, openHouse } from "./walk/house.ts";
 
@@ -123,27 +123,20 @@ test("pairing by the painted code, a stream and a reading: by hand, in glare, by
   await owner.keyboard.press("Escape");
   await owner.locator("[aria-label='Revoke pocket']:focus").waitFor();
 
-  await owner.goto(house);
-  await handOn(owner).press("Open the demonstration", "Plan");
-  await owner.getByText("Saved", { exact: true }).waitFor();
-  await phone.locator(".trial-row").click();
-  await phone.getByRole("heading", { level: 1, name: "Plan" }).waitFor();
-  for (const page of [owner, phone]) await handOn(page).open("stage/prove/-", "Prove");
+  const send = await senderTo(house, door);
+  const opened = { ...note(1), type: "trial-opened", body: { title: "Bay", question: "Who?" } };
+  await send(`/api/trials/${opened.trial}/events`, { events: [opened] });
+  for (const page of [owner, phone]) {
+    await page.goto(`${house}/#/trial/${opened.trial}/stage/prove/-`);
+    await page.getByRole("heading", { level: 1, name: "Prove" }).waitFor();
+  }
   await owner.getByText("Open a stream", { exact: true }).click();
   await owner.getByRole("button", { name: "Open the stream" }).click();
   const command = await owner.locator(".live-send code").textContent();
   const [, trial = "", stream = ""] = /--trial (\S+) --stream (\S+)/.exec(command ?? "") ?? [];
   const samples = samplesOf(Date.now() - 900_000);
   await owner.getByText("Saved", { exact: true }).waitFor();
-  const sent = await fetch(`${house}/api/trials/${trial}/streams/${stream}/samples`, {
-    method: "POST",
-    headers: {
-      "content-type": "application/json",
-      authorization: `Bearer ${await keyOf(house, door)}`,
-    },
-    body: JSON.stringify({ samples }),
-  });
-  expect(sent.status).toBe(200);
+  await send(`/api/trials/${trial}/streams/${stream}/samples`, { samples });
   await phone.getByText("All of it has settled. Record the run now.").waitFor();
   found.push(...(await faultsInBothLooks(phone, "live board", ".live")));
 
@@ -158,7 +151,8 @@ test("pairing by the painted code, a stream and a reading: by hand, in glare, by
   await tabTo(owner, /^Low side at rest/);
   await owner.keyboard.type("64.25");
   await owner.keyboard.press("Enter");
-  await owner.getByRole("heading", { level: 1, name: "Prove" }).waitFor();
+  const typed = owner.getByRole("heading", { level: 1, name: "Low side at rest" });
+  await typed.waitFor({ state: "detached" });
   const began = Date.now();
   await phone
     .getByText(/64\.25/)
@@ -172,16 +166,6 @@ test("pairing by the painted code, a stream and a reading: by hand, in glare, by
   expect(found).toEqual([]);
   await Promise.all([bench.close(), pocket.close()]);
 });
-
-/** The key of one more device. */
-async function keyOf(house: string, door: Doorkeeper): Promise<string> {
-  const answer = await fetch(`${house}/api/pairings/redeem`, {
-    method: "POST",
-    headers: { "content-type": "application/json" },
-    body: JSON.stringify({ code: door.offer("tester"), device: "logger" }),
-  });
-  return ((await answer.json()) as { key: string }).key;
-}
 
 test("over plain http, where a browser withholds what it keeps for https, the app opens", async () => {
   const context = await browser.newContext();

@@ -13,3 +13,20 @@ export async function lockedHouse(app: string): Promise<{ house: string; door: D
   if (!door) throw new RangeError("the house has no door");
   return { house, door };
 }
+
+/** One more device, which posts under its key and is heard. */
+export async function senderTo(house: string, door: Doorkeeper) {
+  const post = async (path: string, body: unknown, key = ""): Promise<unknown> => {
+    const headers = { "content-type": "application/json", authorization: `Bearer ${key}` };
+    const answer = await fetch(house + path, {
+      method: "POST",
+      headers,
+      body: JSON.stringify(body),
+    });
+    if (!answer.ok) throw new Error(`${path}: ${answer.status}`);
+    return answer.json();
+  };
+  const pairing = { code: door.offer("tester"), device: "logger" };
+  const { key } = (await post("/api/pairings/redeem", pairing)) as { key: string };
+  return (path: string, body: unknown) => post(path, body, key);
+}
