@@ -25,7 +25,7 @@ export const cautions = {
     "Oxygen or air inside a system or cylinder with refrigerant and oil can explode: do not compress it, keep heat away, and have it recovered by licensed people.",
   editions:
     "Figures of different report editions do not compare. Quotas and laws name their edition: in the US and EU mostly AR4.",
-  full: "More than 80 % liquid by volume: warming fills the vessel, and then each kelvin adds several bar. Stop at 80 % at the warmest the vessel will be.",
+  full: "More than 80 % liquid by volume: warming fills the vessel, and then each kelvin adds several bar. Stop at 80 % counted at 25 °C, or warmer where it is filled warmer.",
   liquidCharge:
     "A blend with glide is charged as liquid: vapour taken from the top changes what comes out and what is left.",
   vacuumTest:

@@ -26,11 +26,14 @@ const directions = {
   high: ["lower", "higher"],
 } as const;
 
-/** "0.8 °C colder" */
+/** Nothing is left of it at the digits that are shown. */
+const isNone = (size: string): boolean => !/[1-9]/.test(size);
+
+/** "0.8 °C colder"; what rounds to nothing has no direction. */
 function sized(value: number, u: number, quantity: FairRow["quantity"], shown: Shown): string {
   const [below, above] = directions[quantity];
   const size = shown.text(Math.abs(value), u).replace(/^\+/u, "");
-  return `${size} ${value < 0 ? below : above}`;
+  return isNone(size) ? size : `${size} ${value < 0 ? below : above}`;
 }
 
 /** The interval in words: both ends with their direction. */
@@ -52,7 +55,11 @@ export function fairSentence(row: FairRow, label: string, units: UnitChoice): st
   const size = sized(equalConditions.value, equalConditions.u, quantity, shown);
   const most = shown.text(margin).replace(/^\+/u, "");
   const what = fairName(row).toLowerCase();
-  const found = `In equal conditions, ${conditionNames[row.condition]}, ${what} was ${size} than with ${label} (95 %: ${fairInterval(row, shown)}).`;
+  const reach = `95\u00a0%: ${fairInterval(row, shown)}`;
+  const against = isNone(size)
+    ? `showed no difference from ${label} (${size}; ${reach})`
+    : `was ${size} than with ${label} (${reach})`;
+  const found = `In equal conditions, ${conditionNames[row.condition]}, ${what} ${against}.`;
   if (verdict === "equivalent") return `${found} That is equivalent within the margin of ${most}.`;
   if (verdict === "undecided") {
     const least = shown.text(row.smallestDetectable, equalConditions.u).replace(/^\+/u, "");

@@ -2,6 +2,7 @@
 // Knows: words, units, layout, and how a number with its uncertainty is drawn. SI goes in.
 // Must never know: physics, storage, the DOM, the clock. It formats what trial and calculations give.
 export { pictureStyle } from "./picture-style.ts";
+export { reportStyle } from "./page/page-style.ts";
 export {
   pictureFile,
   type PictureFormat,
@@ -27,6 +28,7 @@ export {
   type UnitSystem,
 } from "./choose-unit.ts";
 export { conditionsSentence } from "./conditions-sentence.ts";
+export { type MeasuredLoop, measuredLoops } from "./measured-loops.ts";
 export { COVERAGE_95, type Shown, shownDifference, shownIn } from "./shown.ts";
 export {
   airSourceNames,

@@ -1,4 +1,6 @@
+import { createHash } from "node:crypto";
 import type { MiddlewareHandler } from "hono";
+import { reportStyle } from "../report/index.ts";
 import { refusal } from "./answers.ts";
 
 /**
@@ -58,9 +60,16 @@ export const onlyOwnWrites: MiddlewareHandler = async (c, next) => {
   return undefined;
 };
 
-/** What the app needs and nothing more: no script or style but our own files, no other site at all. */
+const reportHash = createHash("sha256").update(reportStyle).digest("base64");
+
+/**
+ * What the app needs and nothing more: no script or style but our own files, no other site at all. A report that the
+ * app made is shown in a sandboxed frame, which inherits this policy: its style sheet is allowed by its hash.
+ */
 const appPolicy = [
   "default-src 'self'",
+  `style-src 'self' 'sha256-${reportHash}'`,
+  "frame-src 'self' blob:",
   "img-src 'self' data: blob:",
   "object-src 'none'",
   "base-uri 'none'",

@@ -1,7 +1,8 @@
 import { readFileSync } from "node:fs";
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { doorkeeper, type Doorkeeper } from "./bay/doorkeeper.ts";
+import { note } from "../doors/sample-events.ts";
+import { lockedHouse, senderTo } from "./bay/locked-house.ts";
 import { launchChromium } from "./chromium.ts";
 import { handOn } from "./walk/hand.ts";
 import { builtApp, endAll, openHouse } from "./walk/house.ts";
@@ -139,19 +140,6 @@ test("two devices that wrote apart in the same hour hold the same afterwards", a
   await Promise.all(contexts.map((context) => context.close()));
 });
 
-/** A house that asks for keys, and its doorkeeper. */
-async function lockedHouse(): Promise<{ house: string; door: Doorkeeper }> {
-  let door: Doorkeeper | undefined;
-  let address = "";
-  const house = await openHouse(app, (handle) => {
-    door = doorkeeper(handle, () => address);
-    return door.handle;
-  });
-  address = house;
-  if (!door) throw new RangeError("the house has no door");
-  return { house, door };
-}
-
 async function pair(page: Page, name: string): Promise<void> {
   await page.getByLabel("Name of this device").fill(name);
   await page.locator("main").getByRole("button", { name: "Pair this device" }).click();
@@ -159,7 +147,7 @@ async function pair(page: Page, name: string): Promise<void> {
 }
 
 test("a phone is paired by its code, follows live, and is let go of again", async () => {
-  const { house, door } = await lockedHouse();
+  const { house, door } = await lockedHouse(app);
   const contexts = await Promise.all([browser.newContext(), browser.newContext()]);
   const [bench, pocket] = contexts;
   const owner = await arrive(bench, `${house}/#/pair/${door.offer("owner")}`);
@@ -174,11 +162,7 @@ test("a phone is paired by its code, follows live, and is let go of again", asyn
   await phone.locator("main").getByRole("button", { name: "Pair this device" }).click();
   await phone.getByText("does not take this code").waitFor();
 
-  await owner.goto(`${house}/#/devices`);
-  await owner.getByRole("button", { name: "Show the code" }).click();
-  await owner.getByRole("img", { name: /Code that opens the app/ }).waitFor();
-  const code = await owner.locator(".pairing-code").innerText();
-  await phone.goto(`${house}/#/pair/${code}`);
+  await phone.goto(`${house}/#/pair/${door.offer("tester")}`);
   await pair(phone, "pocket");
   await phone.locator(".trial-row").click();
   await phone.getByRole("heading", { level: 1, name: "Plan" }).waitFor();
@@ -204,7 +188,7 @@ test("a phone is paired by its code, follows live, and is let go of again", asyn
 });
 
 test("a viewer follows what others write, and is told that its own stays here", async () => {
-  const { house, door } = await lockedHouse();
+  const { house, door } = await lockedHouse(app);
   const contexts = await Promise.all([browser.newContext(), browser.newContext()]);
   const [bench, pocket] = contexts;
   const owner = await arrive(bench, `${house}/#/pair/${door.offer("owner")}`);
@@ -222,4 +206,30 @@ test("a viewer follows what others write, and is told that its own stays here", 
   await handOn(viewer).open("log", "The log");
   await viewer.getByText("The owner's words").first().waitFor();
   await Promise.all(contexts.map((context) => context.close()));
+});
+
+test("behind a key the report is shown in a frame that runs nothing and reaches nothing", async () => {
+  const { house, door } = await lockedHouse(app);
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+  const page = await arrive(context, `${house}/#/pair/${door.offer("owner")}`);
+  await pair(page, "desk");
+  const send = await senderTo(house, door);
+  const title = "Bay <img src=x onerror=document.title=1>";
+  const opened = { ...note(1), type: "trial-opened", body: { title, question: "Who?" } };
+  await send(`/api/trials/${opened.trial}/events`, { events: [opened] });
+  const said: string[] = [];
+  page.on("console", (message) => said.push(message.text()));
+  await page.goto(`${house}/#/trial/${opened.trial}/stage/publish/-`);
+  await page.getByRole("button", { name: "Show it here" }).click();
+  const frame = page.frameLocator(".report-preview iframe");
+  await frame.getByText("Bay <img").first().waitFor();
+  const seen = await frame.locator("body").evaluate((body) => ({
+    origin,
+    styled: getComputedStyle(body).marginTop === "0px",
+    images: body.querySelectorAll("img").length,
+  }));
+  expect(seen).toEqual({ origin: "null", styled: true, images: 0 });
+  // Chromium reports on the console whatever a policy stops.
+  expect(said).toEqual([]);
+  await context.close();
 });

@@ -1,65 +1,39 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { readOffScreen } from "./bay/camera.ts";
+import { tabTo } from "./bay/keyboard.ts";
+import { lockedHouse, senderTo } from "./bay/locked-house.ts";
+import { faultsOf } from "./bay/touchable.ts";
 import { launchChromium } from "./chromium.ts";
+import { grave } from "./grave.ts";
+import { note } from "../doors/sample-events.ts";
 import { handOn } from "./walk/hand.ts";
-import { builtApp, endAll, openHouse } from "./walk/house.ts";
+import { axeSource, builtApp, endAll, openHouse } from "./walk/house.ts";
 
 /** Gloved hands on a small phone: every target is large enough, and nothing leads sideways. */
-const LEAST = 48;
-
 let browser: Browser;
+let app: string;
 let url: string;
 
 beforeAll(async () => {
+  app = builtApp();
   browser = await launchChromium();
-  url = await openHouse(builtApp());
+  url = await openHouse(app);
 });
 afterAll(async () => {
   await browser.close();
   await endAll();
 });
 
-/** Targets that are too small to touch; a link inside a sentence is as high as its line. */
-const tooSmall = (page: Page): Promise<string[]> =>
-  page.evaluate((least) => {
-    const inSentence = (element: Element): boolean =>
-      element.matches("p a, li a, dd a, p button.plain") &&
-      getComputedStyle(element).display === "inline";
-    /** A box or a dot is touched by its label, which holds it. */
-    const touched = (element: Element): Element =>
-      element.matches("input[type=radio], input[type=checkbox], input[type=file]")
-        ? (element.closest("label") ?? element)
-        : element;
-    const targets = document.querySelectorAll(
-      "a[href], button, input, select, textarea, summary, [role=button]",
-    );
-    return [...new Set([...targets].filter((one) => !inSentence(one)).map(touched))].flatMap(
-      (element) => {
-        const { width, height } = element.getBoundingClientRect();
-        const hidden = !element.checkVisibility({ visibilityProperty: true }) || width <= 1;
-        // Layout rounds to sixty-fourths of a pixel.
-        if (hidden || (width >= least - 0.1 && height >= least - 0.1)) return [];
-        const words = element.textContent.trim().slice(0, 40);
-        const kind = `${element.tagName.toLowerCase()}.${element.className}`;
-        return [`${kind} "${words}" ${width.toFixed(0)} × ${height.toFixed(0)}`];
-      },
-    );
-  }, LEAST);
-
-async function faultsOf(page: Page, screen: string): Promise<string[]> {
-  const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-  const sideways = wide > 0 ? [`${wide} px too wide`] : [];
-  return [...sideways, ...(await tooSmall(page))].map((fault) => `${screen}: ${fault}`);
-}
-
 const fixedScreens = [
   "stages",
   "grams",
   "fluids",
   "log",
-  "fluids",
   ...["vehicle", "instrument", "product", "vessel"].map((kind) => `add/${kind}`),
-  ...["plan", "prove", "restore", "compare", "publish"].map((stage) => `stage/${stage}/-`),
+  ...["plan", "prove", "restore", "compare", "hazards", "claims", "publish"].map(
+    (stage) => `stage/${stage}/-`,
+  ),
   ...["readings", "reading/low-side", "reading/static-low", "transfer", "empty", "run", "note"].map(
     (step) => `stage/prove/-/${step}`,
   ),
@@ -67,7 +41,7 @@ const fixedScreens = [
   "stage/plan/-/confirm/hazards-read",
   "stage/publish/-/confirm/closures-read",
 ];
-const roundScreens = ["recover", "evacuate", "charge", "run"];
+const roundScreens = ["recover", "evacuate", "charge", "run", "identify"];
 
 test.each([360, 390])("at %i px", async (width) => {
   const page = await browser.newPage({
@@ -99,4 +73,114 @@ test.each([360, 390])("at %i px", async (width) => {
   }
   expect(faults).toEqual([]);
   await page.close();
+});
+
+const small = { viewport: { width: 360, height: 780 }, reducedMotion: "reduce" } as const;
+
+/** Touch, width and the axe rules, in both looks. */
+async function faultsInBothLooks(page: Page, screen: string, part = "html"): Promise<string[]> {
+  await page.evaluate(axeSource);
+  const found = await faultsOf(page, screen);
+  for (const colorScheme of ["light", "dark"] as const) {
+    await page.emulateMedia({ colorScheme });
+    found.push(...(await grave(page, part)).map((one) => `${screen}, ${colorScheme}: ${one}`));
+  }
+  return found;
+}
+
+const samplesOf = (start: number) =>
+  Array.from({ length: 900 }, (_, s) => ({
+    at: new Date(start + 1000 * s).toISOString(),
+    values: [7 + 18 * Math.exp(-s / 100), 2 + Math.exp(-s / 100), 12 - 4 * Math.exp(-s / 100), 24],
+  }));
+
+test("pairing by the painted code, a stream and a reading: by hand, in glare, by keyboard", async () => {
+  const { house, door } = await lockedHouse(app);
+  const [bench, pocket] = [await browser.newContext(small), await browser.newContext(small)];
+  const [owner, phone] = [await bench.newPage(), await pocket.newPage()];
+  await owner.goto(`${house}/#/pair/${door.offer("owner")}`);
+  await tabTo(owner, "Name of this device");
+  await owner.keyboard.type("bench");
+  const found = await faultsInBothLooks(owner, "pair");
+  await owner.keyboard.press("Enter");
+  await owner.getByText("This device is paired.").waitFor();
+
+  await owner.goto(`${house}/#/devices`);
+  await owner.getByText("Devices that may come in").waitFor();
+  await tabTo(owner, "Show the code");
+  await owner.keyboard.press("Enter");
+  const code = owner.getByRole("img", { name: /Code that opens the app/ });
+  await code.waitFor();
+  found.push(...(await faultsInBothLooks(owner, "code")));
+  const address = await readOffScreen(code);
+  expect(address).toBe(`${house}/#/pair/${await owner.locator(".pairing-code").innerText()}`);
+  await phone.goto(address);
+  await phone.getByLabel("Name of this device").fill("pocket");
+  await phone.getByLabel("Name of this device").press("Enter");
+  await owner.getByText("pocket is paired.").waitFor();
+  await tabTo(owner, "Revoke pocket");
+  await owner.keyboard.press("Enter");
+  found.push(...(await faultsInBothLooks(owner, "revoke")));
+  await owner.keyboard.press("Escape");
+  await owner.locator("[aria-label='Revoke pocket']:focus").waitFor();
+
+  const send = await senderTo(house, door);
+  const opened = { ...note(1), type: "trial-opened", body: { title: "Bay", question: "Who?" } };
+  await send(`/api/trials/${opened.trial}/events`, { events: [opened] });
+  for (const page of [owner, phone]) {
+    await page.goto(`${house}/#/trial/${opened.trial}/stage/prove/-`);
+    await page.getByRole("heading", { level: 1, name: "Prove" }).waitFor();
+  }
+  await owner.getByText("Open a stream", { exact: true }).click();
+  await owner.getByRole("button", { name: "Open the stream" }).click();
+  const command = await owner.locator(".live-send code").textContent();
+  const [, trial = "", stream = ""] = /--trial (\S+) --stream (\S+)/.exec(command ?? "") ?? [];
+  const samples = samplesOf(Date.now() - 900_000);
+  await owner.getByText("Saved", { exact: true }).waitFor();
+  await send(`/api/trials/${trial}/streams/${stream}/samples`, { samples });
+  await phone.getByText("All of it has settled. Record the run now.").waitFor();
+  found.push(...(await faultsInBothLooks(phone, "live board", ".live")));
+
+  await phone.evaluate(() => (location.hash = `${location.hash.split("/stage")[0] ?? ""}/log`));
+  await phone.getByRole("heading", { level: 1, name: "The log" }).waitFor();
+  await tabTo(owner, "Take any reading");
+  await owner.keyboard.press("Enter");
+  await owner.getByRole("heading", { level: 1, name: "Which reading?" }).waitFor();
+  await tabTo(owner, /^Low side at rest/);
+  await owner.keyboard.press("Enter");
+  await owner.getByRole("heading", { level: 1, name: "Low side at rest" }).waitFor();
+  await tabTo(owner, /^Low side at rest/);
+  await owner.keyboard.type("64.25");
+  await owner.keyboard.press("Enter");
+  const typed = owner.getByRole("heading", { level: 1, name: "Low side at rest" });
+  await typed.waitFor({ state: "detached" });
+  const began = Date.now();
+  await phone
+    .getByText(/64\.25/)
+    .first()
+    .waitFor();
+  expect(Date.now() - began).toBeLessThan(2000);
+  await tabTo(owner, /^Saved/);
+  await owner.keyboard.press("Enter");
+  await owner.keyboard.press("Escape");
+  await owner.locator(".safety:not([open]) > summary:focus").waitFor();
+  expect(found).toEqual([]);
+  await Promise.all([bench.close(), pocket.close()]);
+});
+
+test("over plain http, where a browser withholds what it keeps for https, the app opens", async () => {
+  const context = await browser.newContext();
+  await context.route("http://shop.test/**", async (route) => {
+    const { pathname } = new URL(route.request().url());
+    if (pathname === "/api/live") await route.abort();
+    else await route.fulfill({ response: await route.fetch({ url: `${url}${pathname}` }) });
+  });
+  const page = await context.newPage();
+  const faults: string[] = [];
+  page.on("pageerror", ({ message }) => faults.push(message));
+  await page.goto("http://shop.test/#/pair/CODE");
+  await page.getByRole("heading", { level: 1, name: "Pair this device" }).waitFor();
+  expect(await page.evaluate(() => isSecureContext)).toBe(false);
+  expect(faults).toEqual([]);
+  await context.close();
 });

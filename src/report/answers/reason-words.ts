@@ -84,7 +84,7 @@ function identity({ says, declared, found, parts, probability }: FactOf<"identit
   const made = parts
     .filter(({ to }) => to >= 0.02)
     .map(({ fluid, from, to }) => `${fluid} ${(100 * from).toFixed(0)} to ${percent(to)}`);
-  const mixture = made.length > 0 ? ` (by mass, 95 %: ${made.join(", ")})` : "";
+  const mixture = made.length > 0 ? ` (by mass, 95\u00a0%: ${made.join(", ")})` : "";
   if (probability === undefined) {
     return `By mass it is ${found}, whichever name it goes by; its can names no shares that this could be held against.`;
   }
@@ -165,7 +165,7 @@ function poison({ probability }: FactOf<"poison">): string {
 function drift({ row, margin }: FactOf<"drift">, { label, units }: AnswerWords): string {
   const shown = fairShown(row, units);
   const interval = fairInterval({ ...row, equalConditions: row.drift }, shown);
-  return `With ${label} again after the products, ${conditionNames[row.condition]}, vent air came back to ${shown.pair(row.drift)} of what it was (95 %: ${interval}); the margin is ${shown.text(margin).replace(/^\+/u, "")}.`;
+  return `With ${label} again after the products, ${conditionNames[row.condition]}, vent air came back to ${shown.pair(row.drift)} of what it was (95\u00a0%: ${interval}); the margin is ${shown.text(margin).replace(/^\+/u, "")}.`;
 }
 
 function closures({ closures: all, open }: FactOf<"closures">): string {

@@ -27,6 +27,8 @@ export function ventWords(row: DifferenceRow, page: Page): string {
   const shown = page.units.quantityDifference(row.quantity);
   const { value, u } = row.difference;
   const size = shown.pair({ value: Math.abs(value), u }).replace(/^\+/, "");
+  // What rounds to nothing has no direction.
+  if (!/^[^±]*[1-9]/u.test(size)) return `no different (${size})`;
   return `${size} ${value < 0 ? "colder" : "warmer"}`;
 }
 

@@ -1,9 +1,5 @@
 import type { ComponentType } from "preact";
 import { render } from "preact-render-to-string";
-import answers from "../answers.css?raw";
-import charts from "../charts.css?raw";
-import look from "../look.css?raw";
-import pictures from "../pictures.css?raw";
 import { Cautions, Recompute, Sources } from "./close.tsx";
 import { CompareAsMeasured, Drift } from "./compare.tsx";
 import { Contents as WhatIsInside } from "./contents.tsx";
@@ -16,7 +12,7 @@ import { Answer, Contents, Head } from "./head.tsx";
 import { Hazards } from "./hazards.tsx";
 import { Loops } from "./loops.tsx";
 import { LedgerPart } from "./ledger.tsx";
-import pageStyle from "./page.css?raw";
+import { reportStyle } from "./page-style.ts";
 import { Readings } from "./readings.tsx";
 import { Missing, Record } from "./record.tsx";
 import { RecoveryAndCharge } from "./recovery-and-charge.tsx";
@@ -62,9 +58,7 @@ const Document = ({ page }: { page: Page }) => (
       <meta name="color-scheme" content="light dark" />
       <title>{page.view.opened?.title ?? "Trial report"}</title>
       {/* The house's own style sheets, read from files: no text of a trial is among them. */}
-      <style
-        dangerouslySetInnerHTML={{ __html: `${look}${pictures}${charts}${answers}${pageStyle}` }}
-      />
+      <style dangerouslySetInnerHTML={{ __html: reportStyle }} />
     </head>
     <body>
       <div class="page">

@@ -114,8 +114,9 @@ function traceTitle(trace: TraceView, runs: readonly RunView[], { units }: Page)
         return `${end}${shown.pair(value)} ${conditionNames[run.condition]}`;
       }),
   );
-  return parts.length > 0
-    ? `${quantityNames[told]}: ${parts.join("; ")}`
+  if (parts.length > 0) return `${quantityNames[told]}: ${parts.join("; ")}`;
+  return runs.length === 0
+    ? `${trace.fileName}: no run is taken from it yet`
     : `${trace.fileName}: no settled vent temperature`;
 }
 

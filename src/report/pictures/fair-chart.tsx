@@ -4,7 +4,7 @@ import { COVERAGE_95, type Shown } from "../shown.ts";
 import { HorizontalAxis, TEXT } from "./axis.tsx";
 import { fairKind } from "./fair-scales.tsx";
 import { Picture, type PictureTable } from "./picture.tsx";
-import { cut, px } from "./text-room.ts";
+import { cut, px, textWidth } from "./text-room.ts";
 import { VerdictMark } from "./verdict-mark.tsx";
 
 /** One effect with its name, the product and the condition. */
@@ -29,11 +29,16 @@ const TOP = 22;
 const AXIS = 30;
 /** From here on names stand beside their marks, else above them. */
 const WIDE_FROM = 560;
-const NAMES = 250;
+/** More of the width than this the names may not take. */
+const MOST_NAMES = 0.48;
+/** Bold letters run about a tenth wider. */
+const BOLDER = 1.1;
+const NAME = (TEXT + 1) * BOLDER;
 
 /** All effects on one scale: as measured above, in equal conditions below, both against the margin. */
 export function FairChart({ id, title, rows, shown, width, height }: FairChartProps) {
-  const beside = width >= WIDE_FROM;
+  const names = Math.max(0, ...rows.map(({ name }) => textWidth(name, NAME))) + 24;
+  const beside = width >= WIDE_FROM && names <= MOST_NAMES * width;
   const margin = rows[0]?.row.margin ?? 0;
   const values = rows.flatMap(({ row }) => [
     ...ends(row.asMeasured),
@@ -45,7 +50,7 @@ export function FairChart({ id, title, rows, shown, width, height }: FairChartPr
   const air = 0.06 * (Math.max(...values) - Math.min(...values));
   const x = scaleLinear<number, number>()
     .domain([shown.value(Math.min(...values) - air), shown.value(Math.max(...values) + air)])
-    .range([beside ? NAMES : 8, width - 34]);
+    .range([beside ? names : 8, width - 34]);
   const at = (value: number): number => px(x(shown.value(value)));
   const tall = TOP + rows.length * ROW;
   return (
@@ -79,7 +84,7 @@ export function FairChart({ id, title, rows, shown, width, height }: FairChartPr
         return (
           <g key={name}>
             <text class="pic-name pic-over" x={8} y={y + (beside ? 43 : 17)} font-size={TEXT + 1}>
-              {cut(name, TEXT + 1, (beside ? NAMES : width) - 16)}
+              {cut(name, NAME, width - 16)}
             </text>
             <Whisker
               from={at(ends(row.asMeasured)[0])}

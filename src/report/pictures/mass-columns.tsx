@@ -20,14 +20,15 @@ export interface MassColumnsProps {
 
 const LANE = 17;
 const AXIS = 26;
+/** More of the width than this the lines may not take: names and columns would be cut. */
+const MOST_GUTTER = 0.45;
 
 /** Vessels as columns of one scale, lying down so that their names can be read on a phone. */
 export function MassColumns(props: MassColumnsProps) {
   const { id, title, ledger, width } = props;
   const rows = rowStates(props);
-  const lanes = lanesAt(props, rows);
-  const gutter =
-    lanes.length === 0 ? 8 : 22 + LANE * Math.max(...lanes.map(({ lane }) => lane + 1));
+  const lanes = lanesThatFit(props, rows);
+  const gutter = gutterOf(lanes);
   const tops = topsOf(rows);
   const floor = tops.at(-1) ?? 0;
   const scale = massScale(props, rows, width - gutter);
@@ -86,6 +87,15 @@ const lanesAt = ({ ledger, step }: MassColumnsProps, rows: readonly RowState[]):
     flowsOf(atStep(ledger, step).made),
     new Map(rows.map(({ account }, i) => [account.id, i])),
   );
+
+const gutterOf = (lanes: readonly Lane[]): number =>
+  lanes.length === 0 ? 8 : 22 + LANE * Math.max(...lanes.map(({ lane }) => lane + 1));
+
+/** On a narrow screen many lines leave no room for what they join: the list below then tells them alone. */
+function lanesThatFit(props: MassColumnsProps, rows: readonly RowState[]): Lane[] {
+  const lanes = lanesAt(props, rows);
+  return gutterOf(lanes) > MOST_GUTTER * props.width ? [] : lanes;
+}
 
 function massScale({ ledger, shown }: MassColumnsProps, rows: readonly RowState[], right: number) {
   const ends = rows.flatMap(({ mass, u = 0 }) => [mass - COVERAGE_95 * u, mass + COVERAGE_95 * u]);

@@ -55,6 +55,12 @@ describe("the demonstration's recovery", () => {
     expect(mass / ideal).toBeLessThan(1.03);
   });
 
+  test("the ledger knows where it went, and that the vehicle was charged since", () => {
+    expect(finding.into.map(({ name }) => name)).toEqual([vessel("R1").name]);
+    expect(found(finding.into[0]).mass.value).toBeCloseTo(0.588, 3);
+    expect(finding.over).toBe(true);
+  });
+
   test("12 mL of oil came out and went back", () => {
     expect(finding.oil).toEqual({ drained: 12e-6, returned: 12e-6, toPutBack: 0 });
   });

@@ -156,7 +156,7 @@ function leakWords(
   if (cause !== "leaking") {
     return `If it leaks at all, it is less than ${two(leak.to)} Pa m³/s of air (97.5 %).`;
   }
-  const rate = `Air streams in at ${two(leak.rate)} Pa m³/s, 95 %: ${two(leak.from)} to ${two(leak.to)}.`;
+  const rate = `Air streams in at ${two(leak.rate)} Pa m³/s, 95\u00a0%: ${two(leak.from)} to ${two(leak.to)}.`;
   if (!perYear || fluid === undefined) return rate;
   return `${rate} Under its own pressure at rest ${fluid} might leave by ${magnitude(perYear.from)} to ${magnitude(perYear.to)} a year: an order of magnitude, no more.`;
 }

@@ -11,7 +11,7 @@ import {
   vacuumReached,
 } from "../../service/index.ts";
 import { modelOf } from "../expectation/vehicle-model.ts";
-import { vehicleAccount } from "../ledger/view.ts";
+import { type Posting, vehicleAccount } from "../ledger/view.ts";
 import type { ReadingQuantity } from "../events.ts";
 import type { ReadingView, TrialView } from "../view.ts";
 import { modelVolume } from "./charge-plan.ts";
@@ -50,8 +50,19 @@ export interface VesselAir {
   readonly check: AirCheck;
 }
 
+/** A vessel that took in what this stage took out, kg. */
+export interface TakenInto {
+  readonly vessel: string;
+  readonly name: string;
+  readonly mass: { readonly value: number; readonly u: number };
+}
+
 export interface RecoveryFinding {
   readonly content: Handled;
+  /** Where it went so far, by the ledger. */
+  readonly into: readonly TakenInto[];
+  /** Something was charged since: what this stage takes out is no longer in the vehicle. */
+  readonly over: boolean;
   readonly vessels: readonly VesselFit[];
   /** Why it cannot be told, or what is still inside. */
   readonly inside: StillInside | { readonly missing: string };
@@ -132,15 +143,36 @@ function insideOf(
   };
 }
 
-/** Mass that this stage took out of the vehicle against what the ledger had in it before. */
-function recoveredHere(view: TrialView, place: FindingPlace): RecoveredShare | undefined {
+/** What this stage took out of the vehicle. */
+function postedOut(view: TrialView, place: FindingPlace): readonly Posting[] {
   const entries = new Set(
     view.entries.filter(({ body }) => "stage" in body && here(place)(body)).map(({ id }) => id),
   );
-  const out = view.ledger.postings.filter(
+  return view.ledger.postings.filter(
     ({ entry, from, leg }) =>
       entries.has(entry) && from === vehicleAccount && leg !== "found-empty",
   );
+}
+
+/** The listed vessels that took it in, one sum each. */
+const takenInto = (view: TrialView, out: readonly Posting[]): TakenInto[] =>
+  view.vessels.flatMap(({ id, name }) => {
+    const masses = out.filter(({ to }) => to === id).map(({ mass }) => mass);
+    if (masses.length === 0) return [];
+    const value = masses.reduce((sum, mass) => sum + mass.value, 0);
+    return [{ vessel: id, name, mass: { value, u: Math.hypot(...masses.map(({ u }) => u)) } }];
+  });
+
+/** Was the vehicle charged after the last of it came out? */
+function chargedSince({ ledger }: TrialView, out: readonly Posting[]): boolean {
+  const last = out.at(-1);
+  if (!last) return false;
+  const later = ledger.postings.slice(ledger.postings.lastIndexOf(last) + 1);
+  return later.some(({ to }) => to === vehicleAccount);
+}
+
+/** Mass that this stage took out of the vehicle against what the ledger had in it before. */
+function recoveredHere(view: TrialView, out: readonly Posting[]): RecoveredShare | undefined {
   const [first] = out;
   const account = view.ledger.accounts.find(({ id }) => id === vehicleAccount);
   if (!first || !account) return undefined;
@@ -194,10 +226,13 @@ export function recoveryFinding(
 ): RecoveryFinding | undefined {
   const content = takenOut(view, place);
   if (!content) return undefined;
-  const recovered = recoveredHere(view, place);
+  const out = postedOut(view, place);
+  const recovered = recoveredHere(view, out);
   const oil = oilOf(view, place);
   return {
     content,
+    into: takenInto(view, out),
+    over: chargedSince(view, out),
     vessels: vesselFits(view, content, today),
     inside: insideOf(view, place, content),
     ...(recovered && { recovered }),

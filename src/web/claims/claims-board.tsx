@@ -62,13 +62,48 @@ interface ClaimProps {
 }
 
 function Claim({ claim, href }: ClaimProps) {
-  const kinds = claim.statements.map(({ reading }) => claimKindNames[reading.kind]);
+  const decided =
+    claim.statements.length > 0 && claim.statements.every(({ verdict }) => verdict !== "undecided");
+  if (!decided) {
+    return (
+      <article class="claim">
+        <h3 class="claim-text">“{claim.text}”</h3>
+        <Statements claim={claim} href={href} verdicts />
+      </article>
+    );
+  }
   return (
     <article class="claim">
-      <h3 class="claim-text">“{claim.text}”</h3>
+      <details class="claim-decided" open={isWide()}>
+        <summary>
+          <span class="claim-summary">
+            <h3 class="claim-text">“{claim.text}”</h3>
+            {claim.statements.map(({ reading, verdict }) => (
+              <ClaimVerdictWord key={reading.kind} verdict={verdict} />
+            ))}
+          </span>
+        </summary>
+        <Statements claim={claim} href={href} verdicts={claim.statements.length > 1} />
+      </details>
+    </article>
+  );
+}
+
+/** On a phone a claim that is decided folds to its verdict, so that the open ones are found. */
+const isWide = (): boolean => matchMedia("(min-width: 900px)").matches;
+
+interface StatementsProps extends ClaimProps {
+  /** The verdict does not stand above already. */
+  readonly verdicts: boolean;
+}
+
+function Statements({ claim, href, verdicts }: StatementsProps) {
+  const kinds = claim.statements.map(({ reading }) => claimKindNames[reading.kind]);
+  return (
+    <div class="claim-body">
       {claim.statements.map((one) => (
         <div class="claim-statement" key={one.reading.kind}>
-          <ClaimVerdictWord verdict={one.verdict} />
+          {verdicts && <ClaimVerdictWord verdict={one.verdict} />}
           <p class="claim-because">{one.because}</p>
           <p class="quiet">Tested as: {one.statement}</p>
           {one.wouldDecide !== undefined && (
@@ -101,7 +136,7 @@ function Claim({ claim, href }: ClaimProps) {
           Read it otherwise
         </a>
       </p>
-    </article>
+    </div>
   );
 }
 

@@ -7,7 +7,6 @@ export interface Device {
   readonly role: Role;
   /** ISO instants. */
   readonly created?: string;
-  readonly lastSeen?: string;
   readonly revoked?: string;
 }
 
@@ -50,7 +49,6 @@ function deviceOf(value: unknown): Device[] {
       name: typeof value["name"] === "string" ? value["name"] : "unnamed",
       role: role ?? "viewer",
       ...text("created"),
-      ...text("lastSeen"),
       ...text("revoked"),
     },
   ];

@@ -1,5 +1,5 @@
-import type { ReportOptions, Verification } from "../../report/index.ts";
-import type { StoredEvent } from "../../trial/index.ts";
+import type { MeasuredLoop, ReportOptions, Verification } from "../../report/index.ts";
+import type { Identification, StoredEvent } from "../../trial/index.ts";
 import type { ReportMessage, ReportRequest } from "./report-message.ts";
 
 /** One request to a worker of its own; fails only where the worker cannot be loaded or breaks down. */
@@ -34,4 +34,13 @@ export async function checkedReport(html: string): Promise<Verification | undefi
   const request = { kind: "check", html, program: PROGRAM_VERSION } as const;
   const done = await asked(request).catch(() => undefined);
   return done?.kind === "checked" ? done.seen : undefined;
+}
+
+/** The loop of each charge that is known well enough; undefined where this device cannot work it out. */
+export async function loopsOf(
+  events: readonly StoredEvent[],
+  identified: ReadonlyMap<string, Identification>,
+): Promise<readonly MeasuredLoop[] | undefined> {
+  const done = await asked({ kind: "loops", events, identified }).catch(() => undefined);
+  return done?.kind === "loops" ? done.loops : undefined;
 }

@@ -1,6 +1,7 @@
 /** Writes and checks reports off the page's thread: all that a trial concludes is worked out anew. */
 import "../shell/no-eval.ts";
-import { checkReport, renderReport } from "../../report/index.ts";
+import { checkReport, measuredLoops, renderReport } from "../../report/index.ts";
+import { project } from "../../trial/index.ts";
 import type { ReportMessage, ReportRequest } from "./report-message.ts";
 
 interface Scope {
@@ -10,9 +11,16 @@ interface Scope {
 const scope = self as unknown as Scope;
 
 scope.addEventListener("message", ({ data }) => {
-  scope.postMessage(
-    data.kind === "write"
-      ? { kind: "written", html: renderReport(data.events, data.options) }
-      : { kind: "checked", seen: checkReport(data.html, data.program) },
-  );
+  scope.postMessage(answerTo(data));
 });
+
+function answerTo(request: ReportRequest): ReportMessage {
+  switch (request.kind) {
+    case "write":
+      return { kind: "written", html: renderReport(request.events, request.options) };
+    case "check":
+      return { kind: "checked", seen: checkReport(request.html, request.program) };
+    case "loops":
+      return { kind: "loops", loops: measuredLoops(project(request.events), request.identified) };
+  }
+}

@@ -26,7 +26,7 @@ export function GuideCard({ trial, parts }: Props) {
     say("The guide waits: “Learn with an invented van” on the first page goes on with it.");
   };
   return (
-    <section class="guide" aria-label="Guide">
+    <section class={typing ? "guide is-typing" : "guide"} aria-label="Guide">
       <Progress standing={standing} onLeave={leave} />
       {standing.last && !typing && <p class="guide-learned">{standing.last.learned}</p>}
       {standing.step ? (

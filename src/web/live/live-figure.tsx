@@ -21,7 +21,8 @@ export function LiveFigure({ standing, shown }: Props) {
             {settled ? <path d="M2 8.5 6.5 13 14 4" /> : <path d="M2 8h9M8 4l4 4-4 4" />}
           </svg>
           <span>
-            <strong>{word}</strong> <span class="figure">{sentence}</span>
+            <strong>{isSettled(standing) ? word : `${word}.`}</strong>{" "}
+            <span class="figure">{sentence}</span>
           </span>
         </p>
       )}

@@ -1,8 +1,9 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { StageView, TraceView } from "../../trial/index.ts";
-import { unitChoice } from "../../report/index.ts";
+import { shortNames, unitChoice } from "../../report/index.ts";
 import { view } from "../shell/log-keeper.ts";
 import { preferences } from "../shell/preferences.ts";
+import { ProblemList } from "../traces/problem-list.tsx";
 import { TracePicture } from "../traces/trace-picture.tsx";
 import { beep, setSounds, sounds } from "./alarm.ts";
 import { LiveFigure } from "./live-figure.tsx";
@@ -22,6 +23,7 @@ export function LiveStream({ trial, stage, trace }: Props) {
   const seen = view.value;
   const standings = useMemo(() => standingsOf(trace), [trace]);
   const settled = allSettled(standings);
+  const unread = trace.series.filter(({ t }) => t.length === 0);
   useBeepOnce(settled);
   const units = unitChoice(seen, preferences.value.system);
   return (
@@ -42,9 +44,17 @@ export function LiveStream({ trial, stage, trace }: Props) {
           ))}
         </ul>
       )}
+      {standings.length > 0 && unread.length > 0 && (
+        <p class="told">
+          Nothing of{" "}
+          <strong>{unread.map(({ quantity }) => shortNames[quantity]).join(", ")}</strong> can be
+          read. Does the instrument send it, in this stream’s unit?
+        </p>
+      )}
+      {trace.problems.length > 0 && <ProblemList trace={trace} />}
       <p class="live-verdict" role="status">
         {settled
-          ? "All of it has settled. Record the run now."
+          ? `All ${unread.length > 0 ? "that can be read" : "of it"} has settled. Record the run now.`
           : standings.length > 0 && "Not everything has settled yet."}
       </p>
       {standings.length > 0 && <RecordRun {...{ trial, stage, trace, settled }} />}

@@ -37,6 +37,10 @@ export function inAbout(seconds: number): string {
   return `in about ${Math.ceil(seconds / 60)} min`;
 }
 
+/** "40 s", "3 min": rounded up, for it is a least. */
+const moreOf = (seconds: number): string =>
+  seconds > 90 ? `${Math.ceil(seconds / 60)} min` : `${Math.max(1, Math.ceil(seconds))} s`;
+
 /** What a quantity does, in a word; and where it goes, in a sentence. */
 export function standingWords(
   { outlook }: Standing,
@@ -60,7 +64,7 @@ export function standingWords(
       const when =
         inSeconds === undefined
           ? settlement.kind === "too-short"
-            ? `; ${Math.ceil(Math.max(0, settlement.neededSeconds - settlement.seconds))} s more are needed`
+            ? `; that takes ${moreOf(settlement.neededSeconds - settlement.seconds)} more`
             : ""
           : `, settled ${inAbout(inSeconds)}`;
       return { word, sentence: `${where}${when}` };

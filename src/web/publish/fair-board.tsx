@@ -21,6 +21,7 @@ import type { FairComparison, FairRow, TrialView } from "../../trial/index.ts";
 import { useFair } from "../engine/use-fair.ts";
 import { Fit } from "../look/fit.tsx";
 import { PictureSheet } from "../pictures/picture-sheet.tsx";
+import { SavePicture } from "../pictures/save-picture.tsx";
 import { events, view } from "../shell/log-keeper.ts";
 import { preferences } from "../shell/preferences.ts";
 
@@ -165,22 +166,33 @@ function ProductSheet({ product, found, view: seen }: SheetProps) {
   const name = seen.products.find(({ id }) => id === product)?.name ?? "product";
   const label = seen.vehicle?.labelRefrigerant ?? "label refrigerant";
   const rows = found.rows.filter((row) => row.product === product);
+  const vents = rows.filter(({ quantity }) => quantity === "vent");
+  const pressures = rows.filter(({ quantity }) => quantity !== "vent");
   return (
     <section class="sheet">
       <h2>
         {name} against {label}, in equal conditions
       </h2>
-      {rows
-        .filter(({ quantity }) => quantity === "vent")
-        .map((row) => (
-          <p key={`${row.condition} ${row.form}`}>
-            <VerdictWord kind={fairKind(row.verdict)} word={row.verdict} />{" "}
-            {fairSentence(row, label, units)}
-          </p>
-        ))}
-      {rows.map((row) => (
-        <Row key={`${row.condition} ${row.quantity} ${row.form}`} row={row} view={seen} />
+      {vents.map((row) => (
+        <p key={`${row.condition} ${row.form}`}>
+          <VerdictWord kind={fairKind(row.verdict)} word={row.verdict} />{" "}
+          {fairSentence(row, label, units)}
+        </p>
       ))}
+      {vents.map((row) => (
+        <Row key={`${row.condition} ${row.form}`} {...{ row, name, view: seen }} />
+      ))}
+      {pressures.length > 0 && (
+        <details>
+          <summary>Pressures against the same label refrigerant</summary>
+          {pressures.map((row) => (
+            <Row
+              key={`${row.condition} ${row.quantity} ${row.form}`}
+              {...{ row, name, view: seen }}
+            />
+          ))}
+        </details>
+      )}
       <FoldedTable
         summary="The numbers, as measured and in equal conditions"
         table={fairTable(rows, `${name} minus ${label}`, units)}
@@ -193,20 +205,24 @@ function ProductSheet({ product, found, view: seen }: SheetProps) {
   );
 }
 
-function Row({ row, view: seen }: { row: FairRow; view: TrialView }) {
+function Row({ row, name, view: seen }: { row: FairRow; name: string; view: TrialView }) {
   const id = `fair${useId()}`;
-  const units = unitChoice(seen, preferences.value.system);
+  const shown = fairShown(row, unitChoice(seen, preferences.value.system));
+  const title = `${fairName(row)}, ${conditionNames[row.condition]}`;
+  const rows = [{ name: `${name}: ${row.verdict}`, row }];
+  const label = seen.vehicle?.labelRefrigerant ?? "the label refrigerant";
   return (
-    <Fit>
-      {(width) => (
-        <FairScales
-          id={id}
-          title={`${fairName(row)}, ${conditionNames[row.condition]}`}
-          row={row}
-          shown={fairShown(row, units)}
-          width={width}
-        />
-      )}
-    </Fit>
+    <>
+      <Fit>
+        {(width) => <FairScales id={id} title={title} row={row} shown={shown} width={width} />}
+      </Fit>
+      <SavePicture
+        picture={{
+          title: `${title}: ${name} against ${label}`,
+          note: NOTE,
+          draw: (width) => <FairChart {...{ id, title, rows, shown, width }} />,
+        }}
+      />
+    </>
   );
 }

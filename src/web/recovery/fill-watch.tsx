@@ -27,7 +27,11 @@ export function FillWatch({ finding, view: seen, stage }: Props) {
   const marked = finding.vessels.filter(({ stopMark }) => stopMark !== undefined);
   const key = `fill ${stage.stage} ${stage.round ?? "-"}`;
   const draft = draftOf(key);
-  const usable = marked.find(({ verdict }) => verdict !== "no") ?? marked[0];
+  const begun = finding.into.at(-1)?.vessel;
+  const usable =
+    marked.find(({ id }) => id === begun) ??
+    marked.find(({ verdict }) => verdict !== "no") ??
+    marked[0];
   const vessel = marked.find(({ id }) => id === draft["vessel"]) ?? usable;
   const mark = vessel?.stopMark;
   if (!vessel || !mark) return null;

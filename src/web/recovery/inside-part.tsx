@@ -43,7 +43,7 @@ export function InsidePart({ finding, view: seen }: Props) {
           <p>
             <VerdictWord
               kind={words[recovered.verdict][0]}
-              word={`95 %: ${words[recovered.verdict][1]}`}
+              word={`95\u00a0%: ${words[recovered.verdict][1]}`}
             />
           </p>
           <p class="quiet">

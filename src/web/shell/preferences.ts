@@ -32,8 +32,14 @@ export interface RememberedMapping {
 
 const usualHere = (): "us" | "si" => (/-(US|LR|MM)$/i.test(navigator.language) ? "us" : "si");
 
+/** A page over plain http, as in a shop's own network, has no `crypto.randomUUID`. */
+function fewLetters(): string {
+  const bytes = crypto.getRandomValues(new Uint8Array(2));
+  return [...bytes].map((byte) => byte.toString(16).padStart(2, "0")).join("");
+}
+
 const freshPreferences = (): Preferences => ({
-  device: `${matchMedia("(pointer: coarse)").matches ? "phone" : "computer"} ${crypto.randomUUID().slice(0, 4)}`,
+  device: `${matchMedia("(pointer: coarse)").matches ? "phone" : "computer"} ${fewLetters()}`,
   system: usualHere(),
   units: {},
   instruments: {},

@@ -14,7 +14,14 @@ export function SafetyChip() {
       : "Saved here"
     : `${entries(waiting + refused)} only here`;
   return (
-    <details class={safe ? "safety" : "safety is-waiting"}>
+    <details
+      class={safe ? "safety" : "safety is-waiting"}
+      onKeyDown={(event) => {
+        if (event.key !== "Escape" || !event.currentTarget.open) return;
+        event.currentTarget.open = false;
+        event.currentTarget.querySelector("summary")?.focus();
+      }}
+    >
       <summary>
         <svg viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">
           {safe ? <path d="M2 8.5 6.5 13 14 4" /> : <path d="M8 2v8M8 13v1" />}
@@ -28,7 +35,7 @@ export function SafetyChip() {
           {last === undefined
             ? "Nothing was exchanged with a server yet."
             : `Last exchanged with the server ${spokenInstant(last)}.`}
-          {live && " What others write appears here at once."}
+          {live && server === "reached" && " What others write appears here at once."}
         </p>
         <Waiting safety={safety.value} />
         {refused > 0 && (

@@ -5,6 +5,9 @@ interface Props {
   readonly trace: Pick<TraceView, "rows" | "problems">;
 }
 
+/** More than this nobody reads one by one, and a stream adds to it every second. */
+const mostShown = 100;
+
 function counted(problems: readonly TraceProblem[]): readonly string[] {
   const counts = new Map<TraceProblem["kind"], number>();
   for (const { kind } of problems) counts.set(kind, (counts.get(kind) ?? 0) + 1);
@@ -27,7 +30,7 @@ export function ProblemList({ trace }: Props) {
         <details>
           <summary>Show what was kept aside</summary>
           <ul class="aside-list">
-            {problems.map((problem, i) => (
+            {problems.slice(0, mostShown).map((problem, i) => (
               <li key={i}>
                 <strong>Line {problem.line}</strong>
                 {problem.column !== undefined && `, ${problem.column}`}: {problem.sentence}
@@ -35,6 +38,7 @@ export function ProblemList({ trace }: Props) {
               </li>
             ))}
           </ul>
+          {problems.length > mostShown && <p>and {problems.length - mostShown} more</p>}
         </details>
       )}
     </section>

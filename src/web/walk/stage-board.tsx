@@ -24,6 +24,7 @@ const FaultsBoard = later(async () => (await import("../faults/faults-board.tsx"
 const FindBoard = later(async () => (await import("../plan/find-board.tsx")).FindBoard);
 const HazardsBoard = later(async () => (await import("../hazards/hazards-board.tsx")).HazardsBoard);
 const LiveBoard = later(async () => (await import("../live/live-board.tsx")).LiveBoard);
+const LoopsBoard = later(async () => (await import("../publish/loops-board.tsx")).LoopsBoard);
 const PublishBoard = later(async () => (await import("../publish/publish-board.tsx")).PublishBoard);
 const RecoverBoard = later(
   async () => (await import("../recovery/recover-board.tsx")).RecoverBoard,
@@ -39,7 +40,7 @@ const boards: Readonly<Partial<Record<Stage, readonly ComponentType<BoardProps>[
   charge: [ChargeBoard],
   run: [LiveBoard],
   restore: [LiveBoard, RecoverBoard, EvacuateBoard, FaultsBoard],
-  compare: [FairBoard, CompareBoard],
+  compare: [FairBoard, CompareBoard, LoopsBoard],
   hazards: [HazardsBoard],
   claims: [ClaimsBoard],
   publish: [AnswerBoard, PublishBoard],

@@ -25,7 +25,7 @@ const kelvin = (K: number): string => `${K < 0 ? "−" : "+"}${Math.abs(K).toFix
 const interval =
   (unit: (value: number) => string) =>
   ({ effect, lower, upper }: ClaimEffect): string =>
-    `${unit(effect)} (95 %: ${unit(lower)} to ${unit(upper)})`;
+    `${unit(effect)} (95\u00a0%: ${unit(lower)} to ${unit(upper)})`;
 
 const head: Asked = {
   quantity: "high-side",
