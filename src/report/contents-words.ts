@@ -32,10 +32,22 @@ export function evidenceWords(evidence: Evidence, units: UnitChoice): string {
       return `Identifier: ${evidence.parts.map(({ substance, fraction }) => `${substance} ${(100 * fraction).toFixed(0)} %`).join(", ")}`;
     case "detector":
       return `${evidence.detects === "halogen" ? "Halogen detector" : "Combustible-gas detector"}: ${evidence.responded ? "responded" : "did not respond"}`;
+    case "running": {
+      const { charge, uCharge, runs, baseline } = evidence;
+      const held = units.thing("small-mass").pair({ value: charge, u: uCharge });
+      const ran = `${counted(runs.length, "run")} of the vehicle on ${held}`;
+      const by =
+        baseline.length > 0
+          ? `calibrated by ${baseline.length} on its label refrigerant`
+          : "not calibrated";
+      return `${ran}, through its model, ${by}`;
+    }
     case "label":
       return `The label says ${evidence.declares}`;
   }
 }
+
+const counted = (n: number, what: string): string => `${n} ${what}${n === 1 ? "" : "s"}`;
 
 /** Families below are told together. */
 const SHOWN = 0.01;
