@@ -92,7 +92,8 @@ export function identify(evidence: readonly Evidence[], options: IdentifyOptions
   if (!leader) throw new RangeError("there is no family to choose from");
   const fit = fitOf(leader, posterior.measured);
   const said = runs.length > 0 ? saidOfRuns(rest, posterior, runs) : undefined;
-  const verdict = verdictOf(leader, fit.chance, said);
+  const stands = !said || (isMeasured(evidence) && namedAtRest(leader.family.id, said));
+  const verdict = verdictOf(leader, fit.chance, stands);
   const alike = indistinguishableFrom(leader, posterior);
   const listed = posterior.families.filter(({ probability }) => probability >= LISTED);
   return {
@@ -141,15 +142,17 @@ const fitOf = ({ misfit, family }: JudgedFamily, measured: number): Contents["fi
 function verdictOf(
   { family, probability }: JudgedFamily,
   chance: number,
-  said: RunsSaid | undefined,
+  stands: boolean,
 ): Contents["verdict"] {
   if (family.kind === "none" || chance < POOR) return "none-explains";
-  return probability >= NAMED && namedAtRest(family.id, said) ? "named" : "undecided";
+  return probability >= NAMED && stands ? "named" : "undecided";
 }
 
-/** A forecast gives no name: what holds one has to hold it without the runs. */
-const namedAtRest = (family: string, said: RunsSaid | undefined): boolean =>
-  !said || (said.without.family === family && said.without.probability >= NAMED);
+/** A forecast gives no name: what holds one has to hold it without the runs, and by more than its label. */
+const namedAtRest = (family: string, { without }: RunsSaid): boolean =>
+  without.family === family && without.probability >= NAMED;
+const isMeasured = (evidence: readonly Evidence[]): boolean =>
+  evidence.some(({ kind }) => kind !== "running" && kind !== "label");
 
 const percent = (p: number): string =>
   p > 0.995 ? "more than 99 %" : p < 0.01 ? "less than 1 %" : `${(100 * p).toFixed(0)} %`;

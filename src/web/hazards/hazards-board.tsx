@@ -1,11 +1,6 @@
 import { useEffect } from "preact/hooks";
 import { unitChoice } from "../../report/index.ts";
-import {
-  type HazardFinding,
-  hazardFindings,
-  identifiedSubstances,
-  knownSubstance,
-} from "../../trial/index.ts";
+import { type HazardFinding, hazardFindings, identifiedSubstances } from "../../trial/index.ts";
 import { useAnswers } from "../engine/use-answers.ts";
 import { useIdentified } from "../engine/use-settled.ts";
 import type { FieldDraft } from "../fields/field-draft.ts";
@@ -24,11 +19,8 @@ export function HazardsBoard({ trial }: { readonly trial: string }) {
   const draft = leakDraft(trial);
   useEffect(() => void draft.start(), [trial]);
   const { identified } = useIdentified();
-  // A content without a name cannot be chosen in the field below: what stands in for it stays.
-  const named = [...identifiedSubstances(identified)].filter(([, { name }]) =>
-    knownSubstance(name),
-  );
-  const findings = hazardFindings(view.value, new Map(named));
+  // The same finding as in the report: a mixture without a name counts as what it was identified as.
+  const findings = hazardFindings(view.value, identifiedSubstances(identified));
   const subject = subjectOf(draft, findings);
   if (!subject) {
     return (
