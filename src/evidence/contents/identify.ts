@@ -71,7 +71,7 @@ const POOR = 0.002;
 
 const FULL = { points: 1000, passes: 3 } as const;
 /** Leaving readings out needs no more than odds. */
-const QUICK = { points: 400, passes: 1 } as const;
+const QUICK = { points: 280, passes: 1 } as const;
 
 /**
  * What is in the can: probabilities of families, their compositions, what each reading said, what cannot be told
