@@ -16,9 +16,6 @@ export type Evidence =
   | RunningEvidence
   | LabelEvidence;
 
-/** What stands for itself: everything but what a model of a vehicle has to explain. */
-export type RestEvidence = Exclude<Evidence, RunningEvidence>;
-
 /** Pressure at rest with liquid inside, at one temperature throughout. */
 export interface PressureEvidence {
   readonly kind: "pressure";

@@ -1,10 +1,9 @@
-import { type Evidence, type FaultReading, meanOfSwing } from "../../evidence/index.ts";
-import { findFamily } from "../../evidence/index.ts";
+import { type Evidence, type FaultReading, findFamily, meanOfSwing } from "../../evidence/index.ts";
 import { modelOf } from "../expectation/vehicle-model.ts";
 import type { RunView, TrialView } from "../view.ts";
 import { chargedMass } from "./charged-mass.ts";
-import type { GatheredEvidence } from "./contents.ts";
 import { conditionsIn, onLabel, readingsOf } from "./faults.ts";
+import type { GatheredEvidence } from "./gathered-evidence.ts";
 
 type Ran = Extract<Evidence, { kind: "running" }>["runs"][number];
 

@@ -4,13 +4,8 @@ import { isFluidId } from "../../fluids/index.ts";
 import { unitSize } from "../../units/index.ts";
 import { vehicleAccount } from "../ledger/view.ts";
 import { ranOn } from "./contents-running.ts";
+import type { GatheredEvidence } from "./gathered-evidence.ts";
 import type { EntryOf, ReadingView, TrialView, VesselView } from "../view.ts";
-
-/** One piece of evidence about a product, and the entries that it was made of. */
-export interface GatheredEvidence {
-  readonly evidence: Evidence;
-  readonly entries: readonly string[];
-}
 
 /** Everything in a log that says what a product is. */
 export interface ContentsEvidence {

@@ -37,6 +37,8 @@ const PSI = 6894.757293168;
  * (docs/models/contents.md: trials of the model against variants of itself, rounded up).
  */
 const DISCREPANCY: Readonly<Record<Quantity, number>> = { low: 2 * PSI, high: 6 * PSI, vent: 1 };
+/** Times that, where no run on the label refrigerant shows how this vehicle differs beside its lumps (a choice, no source). */
+const UNCALIBRATED = 1.5;
 /** Vent of a starved or flooded system, K: hidden volumes decide it. */
 const VENT_OFF_BALANCE = 1.8;
 /** Of the head of a blend with glide: nothing slows its condensation in the model, nothing shifts its circulation. */
@@ -76,6 +78,7 @@ export function forecasterOf(evidence: RunningEvidence): Forecaster | undefined 
   if (!first || places.length === 0) return undefined;
   const work = createRunWork();
   const known = lumpsOf(evidence, first.conditions);
+  const wider = evidence.baseline.length > 0 ? 1 : UNCALIBRATED;
   const solve = (request: VehicleCase, vent: number, start?: Start): Solved | undefined => {
     const run = runVehicle(request, work, start);
     return run.kind === "running" ? solvedOf(run, vent) : undefined;
@@ -108,7 +111,11 @@ export function forecasterOf(evidence: RunningEvidence): Forecaster | undefined 
       both((times) => end((at) => charged(at, charge + times * evidence.uCharge))),
     ];
     const glides = composition.ids.length > 1;
-    return readAt(secantMoments(values, pairs), places, widthsOf(centre, values, glides));
+    return readAt(
+      secantMoments(values, pairs),
+      places,
+      widthsOf(centre, values, glides).map((width) => wider * width),
+    );
   };
   return {
     y: Float64Array.from(places, ({ quantity, value }) => inner(quantity, value)),
@@ -175,7 +182,7 @@ const daysOf = (cases: readonly VehicleCase[]) =>
   cases.flatMap((request, run) =>
     priorSpread(request)
       .filter(({ name }) => ofTheDay.includes(name))
-      .map(({ name, sd }) => ({ run, move: { [name]: sd } as Move })),
+      .map(({ name, sd }) => ({ run, move: { [name]: sd } })),
   );
 
 const solvedOf = (run: Running, vent: number): Solved => ({
