@@ -62,7 +62,6 @@ export const item = z.discriminatedUnion("kind", [
     kind: z.literal("running"),
     vehicle: vehicleField.schema,
     label: z.string().max(60).describe("Refrigerant that the vehicle was made for"),
-    labelCharge: measure.optional(),
     charge: measure.describe("Net mass of the content that was charged"),
     chargeU: z.number().optional(),
     runs: runs("on the content, each its conditions and readings: low, high and vent count"),

@@ -10,7 +10,6 @@ import { vehicleField } from "./vehicle-field.ts";
 type Running = Extract<Evidence, { kind: "running" }>;
 
 const CHARGE = quantity("mass", "Net mass that was charged", { from: 1e-2, to: 20 });
-const LABEL_CHARGE = quantity("mass", "Charge on the label", { from: 1e-2, to: 20 });
 /** Of a charge whose uncertainty is not told (common practice, no source). */
 const ASSUMED_CHARGE = 0.02;
 /** Readings that the vehicle's model is compared by. */
@@ -20,7 +19,6 @@ const COMPARED: readonly string[] = ["low", "high", "vent"];
 export function runningItem(raw: ItemOf<"running">, reader: Reader): Running | undefined {
   const vehicle = reader.read(vehicleField, raw.vehicle, "vehicle");
   const charge = reader.read(CHARGE, raw.charge, "charge");
-  const labelCharge = reader.read(LABEL_CHARGE, raw.labelCharge, "labelCharge");
   const uCharge = reader.uncertainty(raw.chargeU, "chargeU");
   const runs = reader.read(baselineField, raw.runs, "runs") ?? [];
   const baseline = reader.read(baselineField, raw.baseline, "baseline") ?? [];
@@ -34,14 +32,13 @@ export function runningItem(raw: ItemOf<"running">, reader: Reader): Running | u
   if (raw.runs instanceof Array && raw.runs.length === 0) {
     reader.refuse("runs", "none", "at least one run");
   }
+  if (charge !== undefined && uCharge !== undefined && uCharge > charge) {
+    reader.refuse("chargeU", uCharge, "a standard uncertainty below the charge");
+  }
   if (!vehicle || charge === undefined || label === undefined) return undefined;
-  const { values } = vehicle.vehicle;
   return {
     kind: "running",
-    vehicle: {
-      ...vehicle.vehicle,
-      values: { ...values, labelCharge: labelCharge ?? values.labelCharge },
-    },
+    vehicle: vehicle.vehicle,
     label,
     charge,
     uCharge: uCharge ?? ASSUMED_CHARGE * charge,
