@@ -18,7 +18,7 @@ import { LeakFinding, LeakShows } from "./leak-shows.tsx";
 export function HazardsBoard({ trial }: { readonly trial: string }) {
   const draft = leakDraft(trial);
   useEffect(() => void draft.start(), [trial]);
-  const { identified } = useIdentified();
+  const { identified, working } = useIdentified();
   // The same finding as in the report: a mixture without a name counts as what it was identified as.
   const findings = hazardFindings(view.value, identifiedSubstances(identified));
   const subject = subjectOf(draft, findings);
@@ -30,16 +30,18 @@ export function HazardsBoard({ trial }: { readonly trial: string }) {
       </p>
     );
   }
-  return <Leak {...{ draft, findings, subject }} />;
+  return <Leak {...{ draft, findings, subject, working }} />;
 }
 
 interface LeakProps {
   readonly draft: FieldDraft;
   readonly findings: readonly HazardFinding[];
   readonly subject: HazardFinding;
+  /** What is in the cans is still being weighed. */
+  readonly working: boolean;
 }
 
-function Leak({ draft, findings, subject }: LeakProps) {
+function Leak({ draft, findings, subject, working }: LeakProps) {
   const seen = view.value;
   const units = unitChoice(seen, preferences.value.system);
   const asked = leakBoardCase(draft, seen, subject);
@@ -71,7 +73,15 @@ function Leak({ draft, findings, subject }: LeakProps) {
           }}
         />
       </FieldFrame>
-      {asked.input && layer && stirred && <LeakFinding {...{ asked, layer, stirred, units }} />}
+      {working && (
+        <p class="quiet" role="status">
+          Weighing what is in the cans: what a product is taken as may still change. <progress />
+        </p>
+      )}
+      {current && asked.input && layer && stirred && (
+        // Never the last answer beside another charge: one burns where the other does not.
+        <LeakFinding {...{ asked, layer, stirred, units }} />
+      )}
       <h3>What is assumed</h3>
       <LeakFields {...{ draft, asked, answer }} />
       <CannotCompute failed={failed} />
