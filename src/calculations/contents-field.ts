@@ -10,15 +10,10 @@ import { unitSize } from "../units/index.ts";
 import { accuracy } from "./accuracy-field.ts";
 import { issue, type Issue } from "./answer.ts";
 import { findBlend } from "./blend-field.ts";
-import {
-  type Field,
-  type FieldOutcome,
-  fraction,
-  pressure,
-  type PressureValue,
-  quantity,
-} from "./field.ts";
+import { type Field, fraction, pressure, type PressureValue, quantity } from "./field.ts";
 import { item, type Item, type ItemOf } from "./contents-items.ts";
+import { Reader } from "./contents-reader.ts";
+import { runningItem } from "./contents-running.ts";
 import { findFluid } from "./fluid-field.ts";
 
 /** Most pieces of evidence that one question carries. */
@@ -28,7 +23,7 @@ const schema = z
   .array(item)
   .max(MOST)
   .describe(
-    `What is known, 1 to ${MOST} of: {kind: "pressure", pressure, temperature, gauge?, thermometer?, vessel?: can | vehicle} static with liquid inside; {kind: "boiling", temperature, pressure?}; {kind: "fill", mass, volume, vessel?, full?} with full for a can as it was sold; {kind: "liquid-density", density, temperature}; {kind: "identifier", parts: [{substance, percent}]}; {kind: "detector", detects: combustible | halogen, responded}; {kind: "label", declares}. Values are SI numbers or texts with units; standard uncertainties (pressureU, temperatureU, massU, volumeU, densityU, percentU) are numbers in SI or per cent. Readings that name the same gaugeName or thermometerName share its error.`,
+    `What is known, 1 to ${MOST} of: {kind: "pressure", pressure, temperature, gauge?, thermometer?, vessel?: can | vehicle} static with liquid inside; {kind: "boiling", temperature, pressure?}; {kind: "fill", mass, volume, vessel?, full?} with full for a can as it was sold; {kind: "liquid-density", density, temperature}; {kind: "identifier", parts: [{substance, percent}]}; {kind: "detector", detects: combustible | halogen, responded}; {kind: "running", vehicle, label, charge, runs, baseline?} a vehicle that ran on a weighed charge of it; {kind: "label", declares}. Values are SI numbers or texts with units; standard uncertainties (pressureU, temperatureU, massU, volumeU, densityU, percentU, chargeU) are numbers in SI or per cent. Readings that name the same gaugeName or thermometerName share its error.`,
   );
 
 const T_FIELD = quantity("temperature", "Temperature of the liquid", CONTENTS_T);
@@ -50,37 +45,6 @@ const ASSUMED_GAUGE: Accuracy = {
 };
 const ASSUMED_THERMOMETER: Accuracy = { kind: "limit", limit: 2 };
 const ASSUMED = { mass: 0.01, volume: 0.02, density: 0.02, barometer: 500 } as const;
-
-/** Collects issues while values are read one by one. */
-class Reader {
-  readonly issues: Issue[] = [];
-  private readonly place: string;
-  private readonly air: number;
-
-  constructor(place: string, air: number) {
-    this.place = place;
-    this.air = air;
-  }
-
-  read<T>(field: Field<T>, raw: unknown, key: string): T | undefined {
-    if (raw === undefined) return undefined;
-    const outcome: FieldOutcome<T> = field.read(raw, `${this.place}.${key}`, this.air);
-    if (outcome.kind === "value") return outcome.value;
-    this.issues.push(...outcome.issues);
-    return undefined;
-  }
-
-  /** A standard uncertainty: above zero. */
-  uncertainty(raw: number | undefined, key: string): number | undefined {
-    if (raw === undefined || (raw > 0 && raw < 1e9)) return raw;
-    this.refuse(key, raw, "a standard uncertainty above 0");
-    return undefined;
-  }
-
-  refuse(key: string, value: unknown, accepted: string): void {
-    this.issues.push(issue(`${this.place}.${key}`, value, accepted));
-  }
-}
 
 const thermometerU = (T: number, given: Accuracy | undefined): number =>
   rectangular(limitOfError(given ?? ASSUMED_THERMOMETER, T - 273.15));
@@ -227,6 +191,8 @@ function readItem(raw: Item, reader: Reader, air: number): Evidence | undefined 
       return identifierItem(raw, reader);
     case "detector":
       return detectorItem(raw, reader);
+    case "running":
+      return runningItem(raw, reader);
     case "label":
       return labelItem(raw, reader);
   }

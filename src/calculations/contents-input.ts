@@ -1,4 +1,5 @@
 import type { ContentsEvidence } from "../trial/index.ts";
+import { applies, parameterNames } from "../vehicle/index.ts";
 
 type Evidence = ContentsEvidence["items"][number]["evidence"];
 
@@ -48,17 +49,65 @@ function itemOf(evidence: Evidence): Readonly<Record<string, unknown>> {
         })),
         ...(evidence.u !== undefined && { percentU: 100 * evidence.u }),
       };
+    case "running":
+      return runningInput(evidence);
     case "detector":
     case "label":
       return { ...evidence };
   }
 }
 
+type Running = Extract<Evidence, { kind: "running" }>;
+
+function runningInput({ kind, vehicle, ...rest }: Running): Readonly<Record<string, unknown>> {
+  const { label, charge, uCharge, runs, baseline } = rest;
+  const values = parameterNames
+    .filter((name) => applies(vehicle, name))
+    .map((name) => [name, vehicle.values[name]] as const);
+  return {
+    kind,
+    vehicle: {
+      preset: vehicle.preset,
+      ...Object.fromEntries(values),
+      ...(vehicle.expansion === "valve" && { bulbFluid: vehicle.bulbFluid }),
+    },
+    label,
+    charge,
+    chargeU: uCharge,
+    runs: runs.map(runInput),
+    ...(baseline.length > 0 && { baseline: baseline.map(runInput) }),
+  };
+}
+
+function runInput({ conditions, readings }: Running["runs"][number]) {
+  const { returnAir, ambient, humidity, speed, engineSpeed, blower, recirculation } = conditions;
+  return {
+    ...{ ambient, humidity, speed, engineSpeed, blower, recirculation },
+    ...(returnAir.kind === "measured"
+      ? {
+          returnAir: {
+            T: returnAir.T,
+            ...(returnAir.humidity !== undefined && { humidity: returnAir.humidity }),
+          },
+        }
+      : { pulldown: returnAir.share }),
+    readings: Object.fromEntries(
+      readings.map(({ quantity, value, u }) => [
+        quantity,
+        { value, ...(u !== undefined && { u }) },
+      ]),
+    ),
+  };
+}
+
 /** What a trial's log knows of a product, as the input of `identify`; undefined if it knows nothing at all. */
 export function identifyInput({
   items,
 }: ContentsEvidence): Readonly<Record<string, unknown>> | undefined {
-  return items.length === 0
-    ? undefined
-    : { evidence: items.map(({ evidence }) => itemOf(evidence)) };
+  if (items.length === 0) return undefined;
+  const ran = items.flatMap(({ evidence }) => (evidence.kind === "running" ? evidence.runs : []));
+  return {
+    evidence: items.map(({ evidence }) => itemOf(evidence)),
+    ...(ran[0] && { barometer: ran[0].conditions.pAir }),
+  };
 }

@@ -1,8 +1,11 @@
 import { z } from "zod";
+import { baselineField } from "./baseline-field.ts";
+import { vehicleField } from "./vehicle-field.ts";
 
 const measure = z.union([z.number(), z.string().max(80)]);
 const name = z.string().max(80).optional();
 const vessel = z.enum(["can", "vehicle"]).optional();
+const runs = (says: string) => baselineField.schema.describe(`Runs ${says}.`);
 /** Shape of one piece of evidence as a user gives it. */
 export const item = z.discriminatedUnion("kind", [
   z.strictObject({
@@ -54,6 +57,17 @@ export const item = z.discriminatedUnion("kind", [
     responded: z.boolean(),
     falseYes: measure.optional(),
     falseNo: measure.optional(),
+  }),
+  z.strictObject({
+    kind: z.literal("running"),
+    vehicle: vehicleField.schema,
+    label: z.string().max(60).describe("Refrigerant that the vehicle was made for"),
+    charge: measure.describe("Net mass of the content that was charged"),
+    chargeU: z.number().optional(),
+    runs: runs("on the content, each its conditions and readings: low, high and vent count"),
+    baseline: runs(
+      "on the label refrigerant and charge while the vehicle was sound: they calibrate its model",
+    ).optional(),
   }),
   z.strictObject({
     kind: z.literal("label"),

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { FaultReading } from "../evidence/index.ts";
+import { type FaultReading, meanOfSwing } from "../evidence/index.ts";
 import type { Dimension } from "../units/index.ts";
 import { issue, type Issue } from "./answer.ts";
 import { type Field, type Limits, pressure, quantity } from "./field.ts";
@@ -78,9 +78,6 @@ interface Read {
   readonly u?: number;
 }
 
-/** Where a cycling low side lies between its ends on the mean: docs/models/vehicle.md, 0.15 to 0.45. */
-const meanShare = 0.27;
-
 /** The readings of one run. */
 export const readingsField: Field<readonly FaultReading[]> = {
   schema: readingsSchema,
@@ -155,7 +152,7 @@ function contradictions(found: Partial<Record<Name, Read>>, name: string): reado
 function listed(found: Partial<Record<Name, Read>>): readonly FaultReading[] {
   const { lowest, highest, metal, ...plain } = found;
   const readings: FaultReading[] = [];
-  if (lowest && highest) readings.push(meanLow(lowest, highest));
+  if (lowest && highest) readings.push(meanOfSwing(lowest, highest));
   for (const [quantityName, read] of Object.entries(plain) as [FaultReading["quantity"], Read][]) {
     const beside = quantityName === "static" && metal;
     readings.push({
@@ -165,15 +162,4 @@ function listed(found: Partial<Record<Name, Read>>): readonly FaultReading[] {
     });
   }
   return readings;
-}
-
-/** The mean of a swing lies nearer to its lower end; how near is itself known to a tenth of the swing. */
-function meanLow(lowest: Read, highest: Read): FaultReading {
-  const swing = highest.value - lowest.value;
-  const u = Math.max(lowest.u ?? 8e3, highest.u ?? 8e3);
-  return {
-    quantity: "low",
-    value: lowest.value + meanShare * swing,
-    u: Math.hypot(u, 0.1 * swing),
-  };
 }

@@ -317,7 +317,7 @@ test.each([
   ["recoveries", ofRecovery, 300],
   ["charges", ofCharging, 60],
   ["claims", ofClaims, 400],
-  ["contents", ofContents, 6],
+  ["contents", ofContents, 5],
   ["diagnoses", ofDiagnoses, 8],
   ["plans", ofPlans, 6],
   ["trials", ofTrials, 6],

@@ -42,6 +42,24 @@ test("what cannot be is refused by its place, its value and what is accepted", (
   expect(refused([sure])).toEqual(["evidence[0].falseNo"]);
 });
 
+const ran = {
+  kind: "running",
+  vehicle: { preset: "large-orifice" },
+  label: "R134a",
+  charge: "0.9 kg",
+  runs: [{ ambient: "30 °C", humidity: 0.5, readings: { low: "35 psig", high: "210 psig" } }],
+};
+
+test("a run is refused by its place in it", () => {
+  const unknown = { ...ran, label: "unobtainium", charge: "0 g" };
+  expect(refused([unknown])).toEqual(["evidence[0].charge", "evidence[0].label"]);
+  expect(refused([{ ...ran, runs: [] }])).toEqual(["evidence[0].runs"]);
+  const hot = { ...ran.runs[0], ambient: "90 °C" };
+  expect(refused([{ ...ran, runs: [hot] }])).toEqual(["evidence[0].runs[0].ambient"]);
+  const nothing = { ...ran.runs[0], readings: { duty: 0.5 } };
+  expect(refused([{ ...ran, runs: [nothing] }])).toEqual(["evidence[0].runs[0].readings"]);
+});
+
 test("a still probable content that burns is cautioned against, and no flame is ever offered", () => {
   const answer = compute("identify", {
     evidence: [pressure, { kind: "label", declares: "r-134a", trust: "50 %" }],

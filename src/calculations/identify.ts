@@ -52,6 +52,21 @@ const output = z.strictObject({
     .describe(
       "For each piece of evidence, ln of the factor by which it moves the odds of the leading family and those that fit as well",
     ),
+  runs: z
+    .strictObject({
+      without: z.strictObject({
+        family: z.string(),
+        title: z.string(),
+        probability: z.number(),
+        overall: z.array(part),
+      }),
+      notRun: z.array(z.string()),
+      says: z.string(),
+    })
+    .optional()
+    .describe(
+      "Where runs of a vehicle were weighed: the leading family without them, on which alone a name rests, and probable families that the vehicle's model could not run",
+    ),
   indistinguishable: z.strictObject({ families: z.array(z.string()), says: z.string() }),
   hazards: z.array(
     z.strictObject({
@@ -96,6 +111,11 @@ const assumptionsOf = (evidence: readonly Evidence[]): string[] => [
   ...(evidence.some(({ kind }) => kind === "identifier")
     ? [
         "An identifier is taken to tell R134a, R1234yf, R12, R22, hydrocarbons and air to 2 %; whatever else is inside turns up under any of these names.",
+      ]
+    : []),
+  ...(evidence.some(({ kind }) => kind === "running")
+    ? [
+        "What a vehicle should read on a content is a model's word: it may be 2 psi low, 6 psi high and 1 K vent off on another fluid (more for blends that boil over a range and for starved systems), and one run in ten is taken to say nothing. No name rests on it.",
       ]
     : []),
   "Prior weights are a judgement (common practice, no source); they decide only where the readings do not.",

@@ -3,6 +3,7 @@
 export type { Contribution } from "./contents/contributions.ts";
 export type { PartInterval } from "./contents/compositions.ts";
 export type { Evidence } from "./contents/evidence.ts";
+export type { RunsSaid } from "./contents/running/said.ts";
 export { type Family, type FamilyKind, families, findFamily } from "./contents/families.ts";
 export type { NextMeasurement } from "./contents/foresee.ts";
 export type { ContentHazard } from "./contents/hazards.ts";
@@ -27,6 +28,7 @@ export {
   type FaultQuantity,
   type FaultReading,
   faultSources,
+  meanOfSwing,
   nextPlaces,
   type NextReading,
   severityUnit,

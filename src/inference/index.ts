@@ -59,3 +59,4 @@ export {
 } from "./gaussian.ts";
 export { type Mixture, separation } from "./separation.ts";
 export { choleskyFactor } from "./cholesky.ts";
+export { throughPoints } from "./through-points.ts";

@@ -129,18 +129,25 @@ function combined(d: number, passes: readonly Pass[]): CubeSamples {
   };
 }
 
+/** Lighter points move no quantile of a tail. */
+const LIGHT = 1e-8;
+
 /** Around the weight inside the last box, which it never leaves; none where the weight lies outside. */
 function boxAround({ points }: CubeSamples, weights: Float64Array, last: Box): Box | undefined {
   const d = last.low.length;
-  const here = weights.map((weight, k) => (inside(last, points, k * d) ? weight : 0));
-  if (!here.some((weight) => weight > 0)) return undefined;
+  const here: number[] = [];
+  for (let k = 0; k < weights.length; k++) {
+    if (weights[k] > LIGHT && inside(last, points, k * d)) here.push(k);
+  }
+  if (here.length === 0) return undefined;
+  const heavy = Float64Array.from(here, (k) => weights[k]);
   const low = new Float64Array(d);
   const high = new Float64Array(d);
   let logVolume = 0;
   for (let j = 0; j < d; j++) {
-    const values = Float64Array.from(here, (_, k) => points[k * d + j]);
-    const from = weightedQuantile(values, here, TAIL);
-    const to = weightedQuantile(values, here, 1 - TAIL);
+    const values = Float64Array.from(here, (k) => points[k * d + j]);
+    const from = weightedQuantile(values, heavy, TAIL);
+    const to = weightedQuantile(values, heavy, 1 - TAIL);
     const half = Math.max((0.5 + WIDER) * (to - from), NARROWEST / 2);
     low[j] = Math.max(last.low[j], (from + to) / 2 - half);
     high[j] = Math.min(last.high[j], (from + to) / 2 + half);

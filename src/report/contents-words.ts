@@ -1,7 +1,7 @@
-import type { IdentifyResult } from "../calculations/index.ts";
+import { blendNames, type IdentifyResult } from "../calculations/index.ts";
 import type { ContentsEvidence } from "../trial/index.ts";
 import type { UnitChoice } from "./choose-unit.ts";
-import type { FamilyShare, PartShare } from "./pictures/contents-chart.tsx";
+import { chanceText, type FamilyShare, type PartShare } from "./pictures/contents-chart.tsx";
 
 type Evidence = ContentsEvidence["items"][number]["evidence"];
 
@@ -32,10 +32,22 @@ export function evidenceWords(evidence: Evidence, units: UnitChoice): string {
       return `Identifier: ${evidence.parts.map(({ substance, fraction }) => `${substance} ${(100 * fraction).toFixed(0)} %`).join(", ")}`;
     case "detector":
       return `${evidence.detects === "halogen" ? "Halogen detector" : "Combustible-gas detector"}: ${evidence.responded ? "responded" : "did not respond"}`;
+    case "running": {
+      const { charge, uCharge, runs, baseline } = evidence;
+      const held = units.thing("small-mass").pair({ value: charge, u: uCharge });
+      const ran = `${counted(runs.length, "run")} of the vehicle on ${held}`;
+      const by =
+        baseline.length > 0
+          ? `calibrated by ${baseline.length} on its label refrigerant`
+          : "not calibrated";
+      return `${ran}, through its model, ${by}`;
+    }
     case "label":
       return `The label says ${evidence.declares}`;
   }
 }
+
+const counted = (n: number, what: string): string => `${n} ${what}${n === 1 ? "" : "s"}`;
 
 /** Families below are told together. */
 const SHOWN = 0.01;
@@ -48,9 +60,35 @@ export function familyShares({ families }: Pick<IdentifyResult, "families">): Fa
   const named = families.filter(({ probability }) => probability >= SHOWN).slice(0, MOST);
   const rest = 1 - named.reduce((sum, { probability }) => sum + probability, 0);
   return [
-    ...named.map(({ title, probability }) => ({ name: capital(title), probability })),
+    ...named.map(({ id, title, probability }) => ({
+      name: capital(withParts(id, title)),
+      probability,
+    })),
     ...(rest > 0.0005 ? [{ name: "All others together", probability: rest }] : []),
   ];
+}
+
+const partsOf = (id: string) => blendNames.find(({ name }) => name === id)?.parts;
+
+/** A blend's name with what it is made of: "R441A (R170/R290/R600a/R600)". */
+function withParts(id: string, title: string): string {
+  const parts = partsOf(id);
+  return parts ? `${title} (${parts.map(({ fluid }) => fluid).join("/")})` : title;
+}
+
+/** What the named blends of an answer are made of, by mass: "R436A is R290 56 %, R600a 44 %". */
+export function blendsSpelled({ families, indistinguishable }: IdentifyResult): string[] {
+  const named = families.filter(
+    ({ id, probability }) => probability >= SHOWN || indistinguishable.families.includes(id),
+  );
+  return named.flatMap(({ id, title }) => {
+    const parts = partsOf(id);
+    if (!parts) return [];
+    const shares = parts.map(
+      ({ fluid, fraction }) => `${fluid} ${Number((100 * fraction).toPrecision(3))} %`,
+    );
+    return [`${title} is ${shares.join(", ")}`];
+  });
 }
 
 /** Parts whose interval ends below this are not drawn. */
@@ -64,6 +102,10 @@ export function overallParts({ overall }: Pick<IdentifyResult, "overall">): Part
     .map(({ fluid, mean, from, to }) => ({ name: fluid, mean, from, to }));
   return parts.length > 1 ? parts : [];
 }
+
+/** What runs of a vehicle did to the answer, and that no name rests on them. */
+export const runsWords = ({ says, without }: NonNullable<IdentifyResult["runs"]>): string =>
+  `${says} Without them ${without.title} leads with ${chanceText(without.probability)}.`;
 
 /** Title of the picture of parts. */
 export const PARTS_TITLE = "What it is made of, by mass, whichever it is: 95 % intervals";

@@ -126,11 +126,13 @@ export {
   partTable,
 } from "./pictures/contents-chart.tsx";
 export {
+  blendsSpelled,
   contentsFinding,
   evidenceWords,
   familyShares,
   overallParts,
   PARTS_TITLE,
+  runsWords,
 } from "./contents-words.ts";
 export { DiagnosisView } from "./diagnosis/diagnosis.tsx";
 export type { DiagnosisUnits } from "./diagnosis/diagnosis-words.ts";

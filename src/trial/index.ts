@@ -122,7 +122,8 @@ export { type HazardFinding, hazardFindings, takenAs } from "./findings/hazards.
 export { judgeReading, judgeRunValue } from "./verdict/judge.ts";
 export type { ReadingInContext, Verdict, VerdictDetail } from "./verdict/view.ts";
 export { contentsOf } from "./findings/contents.ts";
-export type { ContentsEvidence, GatheredEvidence } from "./findings/contents.ts";
+export type { ContentsEvidence } from "./findings/contents.ts";
+export type { GatheredEvidence } from "./findings/gathered-evidence.ts";
 export { type HoldFinding, holdFinding } from "./findings/hold.ts";
 export {
   type FairComparison,

@@ -1,4 +1,5 @@
 import { families, type Family, type Evidence } from "../../src/evidence/index.ts";
+import { burstPressure } from "../../src/evidence/contents/families.ts";
 import { fluidInfo } from "../../src/fluids/index.ts";
 import { normal, type Random } from "../../src/numerics/index.ts";
 import {
@@ -31,6 +32,9 @@ export interface Noise {
 export const SHOP: Noise = { p: (0.005 * 35e5) / Math.sqrt(3), T: 1 / Math.sqrt(3), rho: 0.015 };
 /** Part of an instrument's variance that its readings share, as the model takes it. */
 const SHARED = 0.8;
+
+/** About as hot as a survey reads its cans, K. */
+const HOTTEST = 311;
 
 function fail(): never {
   throw new RangeError("nothing to pick from");
@@ -86,6 +90,8 @@ function filled(family: Family, random: Random): HiddenCan | undefined {
       pressure(T);
       liquidDensity(T);
     }
+    // A can that would have burst is in nobody's hand.
+    if (family.fluids.includes("R728") && pressure(HOTTEST) > burstPressure.can) return undefined;
   } catch {
     return undefined;
   }

@@ -178,6 +178,12 @@ const readings = optional<unknown>({
   metal: celsius,
 });
 
+const ran = (from: number) =>
+  fc.array(
+    fc.tuple(conditions, readings).map(([air, own]) => ({ ...air, readings: own })),
+    { minLength: from, maxLength: 2 },
+  );
+
 export const ofDiagnoses = joined(
   "diagnose",
   fc.record({
@@ -187,12 +193,7 @@ export const ofDiagnoses = joined(
     readings,
   }),
   conditions,
-  optional({
-    baseline: fc.array(
-      fc.tuple(conditions, readings).map(([air, own]) => ({ ...air, readings: own })),
-      { maxLength: 2 },
-    ),
-  }),
+  optional({ baseline: ran(0) }),
 );
 
 export const ofPlans = joined(
@@ -295,6 +296,15 @@ const item = fc.oneof(
     responded: fc.boolean(),
     falseYes: span(0.001, 0.5),
     falseNo: span(0.001, 0.5),
+  }),
+  fc.record({
+    kind: fc.constant("running"),
+    vehicle,
+    label: fc.constantFrom("R134a", "R12", "HC 60/40"),
+    charge: log(0.02, 10),
+    chargeU: log(1e-4, 1),
+    runs: ran(1),
+    baseline: ran(0),
   }),
   fc.record({
     kind: fc.constant("label"),

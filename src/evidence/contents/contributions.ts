@@ -1,5 +1,6 @@
 import type { Evidence } from "./evidence.ts";
 import { type Posterior, type PosteriorOptions, posteriorOf } from "./posterior.ts";
+import { type WeighedRun, withRun } from "./running/weigh.ts";
 
 /** What one piece of evidence says beside all the others. */
 export interface Contribution {
@@ -60,7 +61,7 @@ export function contributionsOf(
   evidence: readonly Evidence[],
   posterior: Posterior,
   alike: readonly string[],
-  options: PosteriorOptions,
+  { runs, ...options }: PosteriorOptions & { readonly runs: readonly WeighedRun[] },
 ): Contribution[] {
   const [leader] = posterior.families;
   if (!leader) return [];
@@ -68,9 +69,11 @@ export function contributionsOf(
   const group = new Set([id, ...alike]);
   const name = alike.length > 0 ? `${title} and what fits as well` : title;
   const all = held(logOdds(posterior, group));
-  return evidence.map((_, k) => {
+  return evidence.map((left, k) => {
     const others = evidence.filter((_other, j) => j !== k);
-    const rest = posteriorOf(others, options);
+    const rest = runs
+      .filter((run) => run.evidence !== left)
+      .reduce(withRun, posteriorOf(others, options));
     const first = rest.families[0] ?? leader;
     const logRatio = held(all - held(logOdds(rest, group)));
     const otherwise = first.family.id === id ? undefined : first.family.title;

@@ -1,4 +1,6 @@
 import type { FluidId } from "../../fluids/index.ts";
+import type { Vehicle } from "../../vehicle/index.ts";
+import type { BaselineRun } from "../faults/index.ts";
 
 /**
  * What shop tools can say about the contents of a can or a vehicle at rest. SI: K, Pa absolute, kg, m³; `u` are
@@ -11,6 +13,7 @@ export type Evidence =
   | LiquidDensityEvidence
   | IdentifierEvidence
   | DetectorEvidence
+  | RunningEvidence
   | LabelEvidence;
 
 /** Pressure at rest with liquid inside, at one temperature throughout. */
@@ -74,6 +77,25 @@ export interface DetectorEvidence {
   /** How often it answers yes to nothing, and no to what it is made for; default 0.03 each. */
   readonly falseYes?: number;
   readonly falseNo?: number;
+}
+
+/**
+ * A vehicle that ran on a weighed charge of the content. Only the vehicle's model tells what a content would have
+ * read there, so it weighs little and never gives a name: docs/decisions/0006.
+ */
+export interface RunningEvidence {
+  readonly kind: "running";
+  /** As it is known; its label charge is that of the label refrigerant. */
+  readonly vehicle: Vehicle;
+  /** What it was made for: a pure fluid or a named blend. */
+  readonly label: string;
+  /** Of the content, kg. */
+  readonly charge: number;
+  readonly uCharge: number;
+  /** On the content; of their readings low side, high side and vent count. */
+  readonly runs: readonly BaselineRun[];
+  /** On the label refrigerant and charge, while the vehicle was sound: they calibrate its lumps. */
+  readonly baseline: readonly BaselineRun[];
 }
 
 /** What the label or the data sheet says: it moves the prior, no more. */

@@ -61,11 +61,15 @@ const fileSchema = z.strictObject({
   ),
   gas: weighted,
   none: weighted,
+  bursts: z.strictObject({ can: z.number(), vehicle: z.number(), unit: z.literal("Pa") }),
 });
 const file = fileSchema.parse(published);
 
 /** How far a label is believed before any reading. */
 export const labelTrust = file.labelTrust;
+
+/** Pa: a vessel with more inside is not there any more. It bounds air, whose pressure has no other end. */
+export const burstPressure: Readonly<Record<"can" | "vehicle", number>> = file.bursts;
 
 const sourceOf = (key: string): string => file.sources[key] ?? key;
 

@@ -64,3 +64,13 @@ export function hazardsOf({ families }: Posterior): ContentHazard[] {
     ];
   });
 }
+
+/** Hazards of two posteriors of one content, each as the more cautious has it: a forecast clears nothing. */
+export function eitherHazards(a: Posterior, b: Posterior): ContentHazard[] {
+  const found = [...hazardsOf(a), ...hazardsOf(b)];
+  return order.flatMap((kind) => {
+    const [first, second] = found.filter((each) => each.kind === kind);
+    if (!first) return [];
+    return [second && second.probability > first.probability ? second : first];
+  });
+}

@@ -4,8 +4,10 @@ import { type Contribution, contributionsOf } from "./contributions.ts";
 import type { Evidence } from "./evidence.ts";
 import type { FamilyKind } from "./families.ts";
 import { type NextMeasurement, nextMeasurements } from "./foresee.ts";
-import { type ContentHazard, hazardsOf } from "./hazards.ts";
+import { type ContentHazard, eitherHazards, hazardsOf } from "./hazards.ts";
 import { type JudgedFamily, type Posterior, posteriorOf } from "./posterior.ts";
+import { runsAmong, type RunsSaid, saidOfRuns } from "./running/said.ts";
+import { weighedRun, withRun } from "./running/weigh.ts";
 
 /** A family in the answer. */
 export interface FamilyAnswer {
@@ -26,7 +28,7 @@ export interface CompositionAnswer {
 /** What is in the can, as far as the evidence says. */
 export interface Contents {
   /**
-   * `named`: one family holds 95 %; `undecided`: none does; `none-explains`: "none of these" leads, or what leads
+   * `named`: one family holds 95 %, without runs of a vehicle too; `undecided`: none does; `none-explains`: "none of these" leads, or what leads
    * fits the readings worse than chance allows.
    */
   readonly verdict: "named" | "undecided" | "none-explains";
@@ -38,6 +40,8 @@ export interface Contents {
   /** Parts by mass over all probable families together, with 95 % intervals. */
   readonly overall: readonly PartInterval[];
   readonly contributions: readonly Contribution[];
+  /** Where runs of a vehicle were weighed: what stands without them, and what the model could not run. */
+  readonly runs?: RunsSaid;
   /** Families that fit the readings as well as the leading one: only the prior tells them apart. */
   readonly indistinguishable: { readonly families: readonly string[]; readonly says: string };
   readonly hazards: readonly ContentHazard[];
@@ -67,7 +71,7 @@ const POOR = 0.002;
 
 const FULL = { points: 1000, passes: 3 } as const;
 /** Leaving readings out needs no more than odds. */
-const QUICK = { points: 400, passes: 1 } as const;
+const QUICK = { points: 280, passes: 1 } as const;
 
 /**
  * What is in the can: probabilities of families, their compositions, what each reading said, what cannot be told
@@ -81,16 +85,20 @@ const QUICK = { points: 400, passes: 1 } as const;
 export function identify(evidence: readonly Evidence[], options: IdentifyOptions = {}): Contents {
   const { prior, seed = 1 } = options;
   const common = { seed, ...(prior && { prior }) };
-  const posterior = posteriorOf(evidence, { ...common, ...FULL });
+  const rest = posteriorOf(evidence, { ...common, ...FULL });
+  const runs = runsAmong(evidence).map((run) => weighedRun(run, rest));
+  const posterior = runs.reduce(withRun, rest);
   const [leader] = posterior.families;
   if (!leader) throw new RangeError("there is no family to choose from");
   const fit = fitOf(leader, posterior.measured);
-  const verdict = verdictOf(leader, fit.chance);
+  const said = runs.length > 0 ? saidOfRuns(rest, posterior, runs) : undefined;
+  const stands = !said || (isMeasured(evidence) && namedAtRest(leader.family.id, said));
+  const verdict = verdictOf(leader, fit.chance, stands);
   const alike = indistinguishableFrom(leader, posterior);
   const listed = posterior.families.filter(({ probability }) => probability >= LISTED);
   return {
     verdict,
-    says: verdictWords(verdict, posterior, alike.length),
+    says: verdictWords(verdict, posterior, alike.length, said),
     families: listed.map(({ family, prior: before, probability }) => ({
       id: family.id,
       title: family.title,
@@ -109,13 +117,14 @@ export function identify(evidence: readonly Evidence[], options: IdentifyOptions
       evidence,
       posterior,
       alike.map(({ family }) => family.id),
-      { ...common, ...QUICK },
+      { ...common, ...QUICK, runs },
     ),
+    ...(said && { runs: said }),
     indistinguishable: {
       families: alike.map(({ family }) => family.id),
       says: alikeWords(evidence, leader, alike),
     },
-    hazards: hazardsOf(posterior),
+    hazards: runs.length > 0 ? eitherHazards(rest, posterior) : hazardsOf(posterior),
     next: nextMeasurements(evidence, posterior),
     fit,
   };
@@ -130,10 +139,20 @@ const fitOf = ({ misfit, family }: JudgedFamily, measured: number): Contents["fi
   return { misfit: known, measured, chance: chanceOfWorse(known, measured) };
 };
 
-function verdictOf({ family, probability }: JudgedFamily, chance: number): Contents["verdict"] {
+function verdictOf(
+  { family, probability }: JudgedFamily,
+  chance: number,
+  stands: boolean,
+): Contents["verdict"] {
   if (family.kind === "none" || chance < POOR) return "none-explains";
-  return probability >= NAMED ? "named" : "undecided";
+  return probability >= NAMED && stands ? "named" : "undecided";
 }
+
+/** A forecast gives no name: what holds one has to hold it without the runs, and by more than its label. */
+const namedAtRest = (family: string, { without }: RunsSaid): boolean =>
+  without.family === family && without.probability >= NAMED;
+const isMeasured = (evidence: readonly Evidence[]): boolean =>
+  evidence.some(({ kind }) => kind !== "running" && kind !== "label");
 
 const percent = (p: number): string =>
   p > 0.995 ? "more than 99 %" : p < 0.01 ? "less than 1 %" : `${(100 * p).toFixed(0)} %`;
@@ -142,9 +161,12 @@ function verdictWords(
   verdict: Contents["verdict"],
   { families }: Posterior,
   alike: number,
+  said: RunsSaid | undefined,
 ): string {
   const [first, second] = families;
   if (!first) return "";
+  if (verdict === "undecided" && said && first.probability >= NAMED)
+    return `The readings at rest do not decide. ${first.family.title} leads with ${percent(first.probability)}, but only together with what a model of the vehicle expects; without the runs ${said.without.title} leads with ${percent(said.without.probability)}. A model gives no name.`;
   const lead = first.family.title;
   switch (verdict) {
     case "named":

@@ -1,6 +1,6 @@
 import { fluid as fluidOf, fluidInfo, mixture } from "../../fluids/index.ts";
 import type { Masses } from "./detect.ts";
-import type { Cell, Family } from "./families.ts";
+import { burstPressure, type Cell, type Family } from "./families.ts";
 import { type AtRest, createBoilingWork, type Fill, settle } from "./settle.ts";
 import { type Boiling, boilingAt, R } from "./surface.ts";
 
@@ -86,6 +86,7 @@ function boilingMatter(family: Family, cell: Cell): Matter {
   const tables = new Map<number, Boiling | undefined>();
   let [molar, spare] = [0, 0.5];
   const needsShare = fluids.length > 1;
+  const holdsAir = fluids.includes("R728");
   const at = (T: number): Boiling | undefined => {
     if (!tables.has(T)) tables.set(T, boilingAt(family, T));
     return tables.get(T);
@@ -119,6 +120,7 @@ function boilingMatter(family: Family, cell: Cell): Matter {
       const boiling = at(T);
       if (!boiling) return undefined;
       settle(boiling, z, fillOf(fill), work, state);
+      if (holdsAir && state.p > burstPressure[fill.vessel]) return undefined;
       return state.liquidShare > MOST_LIQUID ? undefined : state.p;
     },
     liquidDensity(T) {

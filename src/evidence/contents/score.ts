@@ -7,6 +7,7 @@ import type {
   LabelEvidence,
   LiquidDensityEvidence,
   PressureEvidence,
+  RunningEvidence,
 } from "./evidence.ts";
 import type { Matter, VesselFill } from "./matter.ts";
 
@@ -78,8 +79,16 @@ const boilingRow = ({ T, uT, p, u, thermometer }: BoilingEvidence, i: number): P
   fill: { vessel: "can", open: true },
 });
 
+/** Weighed by itself. Pressures are weighed together, runs afterwards, and a label moves the prior. */
+type Plain = Exclude<
+  Evidence,
+  PressureEvidence | BoilingEvidence | RunningEvidence | LabelEvidence
+>;
+const isPlain = (each: Evidence): each is Plain =>
+  !["pressure", "boiling", "running", "label"].includes(each.kind);
+
 /** ln-likelihood of evidence that is no pressure. */
-function plainLog(each: Exclude<Evidence, PressureEvidence | BoilingEvidence | LabelEvidence>) {
+function plainLog(each: Plain) {
   switch (each.kind) {
     case "fill":
       return (matter: Matter, note: (z: number) => void) => filledLog(each, matter, note);
@@ -134,17 +143,13 @@ function filledLog(
 }
 
 /**
- * Likelihood of some evidence. Labels do not count here: they move the prior.
+ * Likelihood of some evidence. Labels and runs do not count here: a label moves the prior, a run the posterior.
  *
  * @param evidence Of one can or one filling of a vehicle.
  */
 export function scoreOf(evidence: readonly Evidence[]): Score {
   const rows = rowsOf(evidence);
-  const plain = evidence.flatMap((each) =>
-    each.kind === "pressure" || each.kind === "boiling" || each.kind === "label"
-      ? []
-      : [plainLog(each)],
-  );
+  const plain = evidence.filter(isPlain).map(plainLog);
   const n = rows.length;
   const covariance = new Float64Array(n * n);
   const residual = new Float64Array(n);

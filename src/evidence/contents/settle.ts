@@ -45,7 +45,7 @@ const ITERATIONS = 60;
 /** Of the pressure. */
 const CLOSE = 1e-6;
 /** Pa: parts that add more than this per mole fraction are gases in the liquid, and say nothing of its vapour. */
-const GAS_ABOVE = 3e7;
+const GAS_ABOVE = 2e7;
 
 /**
  * Pressure of a vessel at rest: parts divide between liquid and vapour by their h, taken at the composition of the

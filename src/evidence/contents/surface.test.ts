@@ -59,12 +59,14 @@ test("named blends keep to the exact flash within 2.5 %, almost all within 1 %",
 });
 
 /** Where the limit is wider than 1 %: five hydrocarbons of very unlike volatility, and air. */
-const wider: Readonly<Record<string, number>> = { hydrocarbons: 0.015, "R134a+air": 0.025 };
+const AIR = 0.025;
+const wider: Readonly<Record<string, number>> = { hydrocarbons: 0.015 };
 
 test("mixtures of any composition keep to the exact flash", () => {
   for (const family of mixed) {
     const { p } = worstOf(family, 40);
-    expect([family.id, p < (wider[family.id] ?? 0.01)]).toEqual([family.id, true]);
+    const limit = family.fluids.includes("R728") ? AIR : (wider[family.id] ?? 0.01);
+    expect([family.id, p < limit]).toEqual([family.id, true]);
   }
 });
 

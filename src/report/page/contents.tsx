@@ -1,10 +1,12 @@
 import { type ContentsEvidence, contentsOf } from "../../trial/index.ts";
 import {
+  blendsSpelled,
   contentsFinding,
   evidenceWords,
   familyShares,
   overallParts,
   PARTS_TITLE,
+  runsWords,
 } from "../contents-words.ts";
 import { FamilyBars, familyTable, PartIntervals, partTable } from "../pictures/contents-chart.tsx";
 import { DataTable, FoldedTable } from "../pictures/picture.tsx";
@@ -30,8 +32,8 @@ export const Contents = ({ page, id, title }: { page: Page } & SectionEntry) => 
       title={title}
       lead={
         some
-          ? "Probabilities of what may be inside, from the readings at rest, what was weighed and what testers said. The label counts as a prior only."
-          : "Nothing was measured that says what the products are: no pressure at rest with its temperature, no mass with volume, no tester."
+          ? "Probabilities of what may be inside, from the readings at rest, what was weighed, what testers said and, weakly, runs of the vehicle. The label counts as a prior only."
+          : "Nothing was measured that says what the products are: no pressure at rest with its temperature, no mass with volume, no tester, no run on a weighed charge."
       }
     >
       {gathered.filter(isMeasured).map((evidence) => (
@@ -56,6 +58,7 @@ function OfProduct({ evidence, page }: { evidence: ContentsEvidence; page: Page 
   const bars = { title: contentsFinding(result), families };
   const parts = { title: PARTS_TITLE, parts: shares };
   const drawn = `contents-${evidence.product}`;
+  const spelled = blendsSpelled(result);
   return (
     <div class="comparison">
       <h3>{name}</h3>
@@ -78,6 +81,8 @@ function OfProduct({ evidence, page }: { evidence: ContentsEvidence; page: Page 
         </p>
       ))}
       <p>{result.indistinguishable.says}</p>
+      {spelled.length > 0 && <p class="quiet">By mass: {spelled.join("; ")}.</p>}
+      {result.runs && <p>{runsWords(result.runs)}</p>}
       <DataTable
         caption={`What each piece of evidence says, ${name}`}
         head={["Evidence", "What it says beside the others"]}

@@ -97,11 +97,11 @@ export function FamilyBars({ id, title, families, width, height }: FamilyBarsPro
   );
 }
 
-/** Behind the mark, or before the end of the scale where there is no room behind it. */
+/** Behind the end of a bar, or within it where there is no room behind. */
 function numberAt(end: number, text: string, right: number): number {
   const behind = end + 6;
   const room = textWidth(text, TEXT);
-  return behind + room <= right ? behind : right - room - 4;
+  return behind + room <= right ? behind : end - room - 6;
 }
 
 /** What a content is made of if it is the right one: the interval of each part as a bar, its mean as a mark. */

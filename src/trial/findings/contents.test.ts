@@ -31,13 +31,29 @@ const evidenceOf = (...more: readonly StoredEvent[]) =>
 
 test("the demonstration's log holds what was charged, and the vehicle at rest", () => {
   const { items } = evidenceOf();
-  expect(items.map(({ evidence }) => evidence.kind)).toEqual(["fill", "pressure"]);
+  expect(items.map(({ evidence }) => evidence.kind)).toEqual(["fill", "pressure", "running"]);
   const [fill] = items;
   if (fill?.evidence.kind !== "fill") throw new Error("no fill");
   // 211 g into the vehicle and 3 g lost from hoses, out of a can of 455 mL: as the log was written.
   expect(fill.evidence.mass).toBeCloseTo(0.214, 6);
   expect(fill.evidence.volume).toBeCloseTo(455e-6, 9);
   expect(fill.evidence.full).toBe(true);
+});
+
+test("runs on the weighed product are evidence, calibrated by those on the label refrigerant", () => {
+  const ran = evidenceOf().items.find(({ evidence }) => evidence.kind === "running");
+  if (ran?.evidence.kind !== "running") throw new Error("no run");
+  const { label, charge, uCharge, runs, baseline } = ran.evidence;
+  expect(label).toBe("R134a");
+  // 211 g into the vehicle: as the log was written.
+  expect(charge).toBeCloseTo(0.211, 6);
+  expect(uCharge).toBeGreaterThan(0.005);
+  expect(runs.length).toBeGreaterThan(0);
+  expect(baseline.length).toBeGreaterThan(0);
+  expect(ran.entries).toHaveLength(runs.length + baseline.length);
+  for (const { readings } of [...runs, ...baseline]) {
+    expect(readings.map(({ quantity }) => quantity)).toContain("vent");
+  }
 });
 
 test("a can's pressure needs the temperature of its liquid", () => {
@@ -71,8 +87,11 @@ test("testers and the label are evidence; what was withdrawn is none", () => {
   const withdrawn = event("entry-withdrawn", { target: test2.id, reason: "wrong can" });
   const kinds = (...more: StoredEvent[]) =>
     evidenceOf(...more).items.map(({ evidence }) => evidence.kind);
-  expect(kinds(test1, test2)).toEqual(["fill", "pressure", "identifier", "detector"]);
-  expect(kinds(test1, test2, withdrawn)).toEqual(["fill", "pressure", "identifier"]);
+  expect(kinds(test1, test2)).toEqual([
+    ...["fill", "pressure", "running"],
+    ...["identifier", "detector"],
+  ]);
+  expect(kinds(test1, test2, withdrawn)).toEqual(["fill", "pressure", "running", "identifier"]);
 });
 
 test("a product that is not listed has no evidence", () => {

@@ -3,18 +3,14 @@ import { findFamily } from "../../evidence/index.ts";
 import { isFluidId } from "../../fluids/index.ts";
 import { unitSize } from "../../units/index.ts";
 import { vehicleAccount } from "../ledger/view.ts";
+import { ranOn } from "./contents-running.ts";
+import type { GatheredEvidence } from "./gathered-evidence.ts";
 import type { EntryOf, ReadingView, TrialView, VesselView } from "../view.ts";
-
-/** One piece of evidence about a product, and the entries that it was made of. */
-export interface GatheredEvidence {
-  readonly evidence: Evidence;
-  readonly entries: readonly string[];
-}
 
 /** Everything in a log that says what a product is. */
 export interface ContentsEvidence {
   readonly product: string;
-  /** In order: vessel, vehicle, detectors, label. */
+  /** In order: vessel, vehicle at rest and running, detectors, label. */
   readonly items: readonly GatheredEvidence[];
   /** Readings that could not be used, and what is missing beside them. */
   readonly unused: readonly { readonly entry: string; readonly because: string }[];
@@ -35,7 +31,7 @@ const TOGETHER = 3 * 3_600_000;
 
 /**
  * Evidence about what a product is: pressures of its can and of the vehicle at rest, mass and volume, boiling
- * point, identifiers and detectors, and what it declares. Nothing is computed here; `identify` weighs it.
+ * point, runs of the vehicle on it, identifiers and detectors, and what it declares. Nothing is computed here; `identify` weighs it.
  *
  * @param round Id of the product.
  */
@@ -53,6 +49,7 @@ export function contentsOf(view: TrialView, round: string): ContentsEvidence {
       ...canFill(view, mine, round),
       ...vehicle.items,
       ...(vehicle.items.length > 0 ? vehicleFill(view, round) : []),
+      ...ranOn(view, round),
       ...tests(view, round),
       ...(label ? [{ evidence: label, entries: [round] }] : []),
     ].slice(-MOST),

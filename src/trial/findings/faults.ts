@@ -48,7 +48,8 @@ export function faultQuestions(view: TrialView, stage: "prove" | "restore"): Fau
   return runs.map((run) => question(view, run, baseline.slice(-6)));
 }
 
-const onLabel = ({ vehicle }: TrialView, { charged }: RunView): boolean =>
+/** Whether a run was on the label refrigerant. */
+export const onLabel = ({ vehicle }: TrialView, { charged }: RunView): boolean =>
   charged.kind === "fluid" && charged.fluid === vehicle?.labelRefrigerant;
 
 function question(
@@ -106,7 +107,7 @@ const inRun = (run: RunView): ReadingInContext => ({
   when: run.when,
 });
 
-const conditionsIn = (view: TrialView, run: RunView): KnownConditions | undefined =>
+export const conditionsIn = (view: TrialView, run: RunView): KnownConditions | undefined =>
   conditionsOf(view, inRun(run));
 
 function conditionsInput({ conditions }: KnownConditions): Readonly<Record<string, unknown>> {
@@ -136,7 +137,8 @@ const names: readonly (readonly [string, ReadingQuantity, readonly ReadingForm[]
   ["duty", "clutch-duty", ["steady"]],
 ];
 
-function readingsOf(view: TrialView, run: RunView): Readings {
+/** What was read in a run and at rest beside it, by the names that `diagnose` has for it. */
+export function readingsOf(view: TrialView, run: RunView): Readings {
   const value = (
     quantity: ReadingQuantity,
     ...forms: readonly ReadingForm[]

@@ -6,6 +6,7 @@ import {
   LAYER_HEIGHT,
   type LeakHazard,
   leakHazard,
+  type Part,
   perHour,
   poisonsInFlame,
   ventilations,
@@ -41,6 +42,8 @@ export interface HazardFinding {
   readonly product: string;
   readonly name: string;
   readonly takenAs?: TakenAs;
+  /** By mass, of what it is taken as. */
+  readonly parts?: readonly Part[];
   /** kg, and whether it went in, stands on a label, or on the vehicle. */
   readonly mass?: number;
   readonly massFrom?: "charged" | "label-mass" | "label-charge";
@@ -132,6 +135,7 @@ function findingOf(view: TrialView, asked: Asked): HazardFinding {
     product,
     name,
     takenAs: taken,
+    parts: substance?.mass,
     mass,
     massFrom,
     poisonInFlame: substance ? poisonsInFlame(substance.moles) : false,

@@ -31,6 +31,8 @@ export interface Identification {
     readonly from: number;
     readonly to: number;
   }[];
+  /** What stands without runs of a vehicle, where some were weighed: a forecast settles nothing. */
+  readonly runs?: { readonly without: { readonly overall: Identification["overall"] } } | undefined;
   readonly hazards: readonly {
     readonly kind: "burns" | "toxic" | "attacks-aluminium" | "unknown";
     readonly probability: number;
@@ -49,7 +51,8 @@ const NARROW = 0.1;
  * @returns undefined while neither a family holds 95 % nor the parts are known to a tenth.
  */
 export function identifiedSubstance(found: Identification): KnownSubstance | undefined {
-  const { verdict, families, compositions, overall } = found;
+  const { verdict, families, compositions } = found;
+  const overall = found.runs?.without.overall ?? found.overall;
   const [leader] = families;
   if (verdict === "none-explains" || !leader) return undefined;
   if (verdict === "named") {

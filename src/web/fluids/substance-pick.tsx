@@ -7,6 +7,8 @@ interface PickProps {
   readonly empty?: string;
   /** Offers a composition typed by hand. */
   readonly own?: boolean;
+  /** Offers a mixture without a name of its own, by its parts. */
+  readonly identified?: string | undefined;
   readonly without?: readonly string[];
   readonly blends?: boolean;
   readonly label?: string;
@@ -15,7 +17,7 @@ interface PickProps {
 
 /** The list of all names. */
 export function SubstancePick(props: PickProps) {
-  const { id, value, empty, own, without = [], blends = true, label, onChange } = props;
+  const { id, value, empty, own, identified, without = [], blends = true, label, onChange } = props;
   const option = (name: string) => (
     <option key={name} value={name} selected={name === value}>
       {name}
@@ -42,6 +44,7 @@ export function SubstancePick(props: PickProps) {
           A composition of my own
         </option>
       )}
+      {identified !== undefined && <optgroup label="As identified">{option(identified)}</optgroup>}
       {blends && (
         <optgroup label="Blends">
           {offered(blendNames.map(({ name }) => name)).map(option)}

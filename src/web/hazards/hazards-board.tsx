@@ -1,11 +1,6 @@
 import { useEffect } from "preact/hooks";
 import { unitChoice } from "../../report/index.ts";
-import {
-  type HazardFinding,
-  hazardFindings,
-  identifiedSubstances,
-  knownSubstance,
-} from "../../trial/index.ts";
+import { type HazardFinding, hazardFindings, identifiedSubstances } from "../../trial/index.ts";
 import { useAnswers } from "../engine/use-answers.ts";
 import { useIdentified } from "../engine/use-settled.ts";
 import type { FieldDraft } from "../fields/field-draft.ts";
@@ -23,12 +18,9 @@ import { LeakFinding, LeakShows } from "./leak-shows.tsx";
 export function HazardsBoard({ trial }: { readonly trial: string }) {
   const draft = leakDraft(trial);
   useEffect(() => void draft.start(), [trial]);
-  const { identified } = useIdentified();
-  // A content without a name cannot be chosen in the field below: what stands in for it stays.
-  const named = [...identifiedSubstances(identified)].filter(([, { name }]) =>
-    knownSubstance(name),
-  );
-  const findings = hazardFindings(view.value, new Map(named));
+  const { identified, working } = useIdentified();
+  // The same finding as in the report: a mixture without a name counts as what it was identified as.
+  const findings = hazardFindings(view.value, identifiedSubstances(identified));
   const subject = subjectOf(draft, findings);
   if (!subject) {
     return (
@@ -38,16 +30,18 @@ export function HazardsBoard({ trial }: { readonly trial: string }) {
       </p>
     );
   }
-  return <Leak {...{ draft, findings, subject }} />;
+  return <Leak {...{ draft, findings, subject, working }} />;
 }
 
 interface LeakProps {
   readonly draft: FieldDraft;
   readonly findings: readonly HazardFinding[];
   readonly subject: HazardFinding;
+  /** What is in the cans is still being weighed. */
+  readonly working: boolean;
 }
 
-function Leak({ draft, findings, subject }: LeakProps) {
+function Leak({ draft, findings, subject, working }: LeakProps) {
   const seen = view.value;
   const units = unitChoice(seen, preferences.value.system);
   const asked = leakBoardCase(draft, seen, subject);
@@ -79,7 +73,15 @@ function Leak({ draft, findings, subject }: LeakProps) {
           }}
         />
       </FieldFrame>
-      {asked.input && layer && stirred && <LeakFinding {...{ asked, layer, stirred, units }} />}
+      {working && (
+        <p class="quiet" role="status">
+          Weighing what is in the cans: what a product is taken as may still change. <progress />
+        </p>
+      )}
+      {current && asked.input && layer && stirred && (
+        // Never the last answer beside another charge: one burns where the other does not.
+        <LeakFinding {...{ asked, layer, stirred, units }} />
+      )}
       <h3>What is assumed</h3>
       <LeakFields {...{ draft, asked, answer }} />
       <CannotCompute failed={failed} />

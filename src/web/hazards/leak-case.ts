@@ -1,4 +1,4 @@
-import { ventilationChoices } from "../../calculations/index.ts";
+import { blendNames, fluidNames, ventilationChoices } from "../../calculations/index.ts";
 import { type HazardFinding, takenAs, type TrialView } from "../../trial/index.ts";
 import { fromSI } from "../../units/index.ts";
 import { type FieldDraft, fieldDraft } from "../fields/field-draft.ts";
@@ -42,6 +42,8 @@ export interface LeakBoardCase {
   readonly subject: HazardFinding;
   readonly place: Place;
   readonly substance: string;
+  /** What the trial takes it as, where that is a mixture that no list has. */
+  readonly mixture: string | undefined;
   readonly specs: Readonly<Record<"mass" | "volume" | "hole", QuantitySpec>>;
   readonly escape: string;
   readonly ventilation: string;
@@ -62,6 +64,17 @@ function substanceOf(draft: FieldDraft, view: TrialView, { product, takenAs: as 
   const name = as?.name ?? (listed && takenAs(view, listed)?.name) ?? "R290";
   return draft.field(`substance ${product}`, name);
 }
+
+/** Of a content that was identified as parts without a name, that name for a list. */
+const mixtureOf = ({ takenAs: as }: HazardFinding): string | undefined =>
+  as?.because === "identified" && !isListed(as.name) ? as.name : undefined;
+
+const isListed = (name: string): boolean =>
+  fluidNames.includes(name) || blendNames.some((blend) => blend.name === name);
+
+const blendOf = ({ parts = [] }: HazardFinding) => ({
+  blend: parts.map(({ fluid, fraction }) => ({ fluid, mass: fraction })),
+});
 
 export function leakBoardCase(
   draft: FieldDraft,
@@ -85,7 +98,10 @@ export function leakBoardCase(
     hole: beginning({ name: "hole", label: "Diameter of the hole", ...length }, draft, HOLE),
   };
   const escape = escapes.find(({ value }) => value === draft.field("escape"))?.value ?? "at-once";
-  const substance = substanceOf(draft, view, subject);
+  const mixture = mixtureOf(subject);
+  const picked = substanceOf(draft, view, subject);
+  // What was picked while the parts were other ones means the parts of now.
+  const substance = isListed(picked) ? picked : (mixture ?? "R290");
   const chosen = draft.field("ventilation", "sealed");
   const ventilation = ventilationChoices.find(({ name }) => name === chosen)?.name ?? "sealed";
   const [m, v, hole] = [specs.mass, specs.volume, specs.hole].map((spec) =>
@@ -95,11 +111,11 @@ export function leakBoardCase(
   const ready = m !== undefined && v !== undefined && (escape === "at-once" || hole !== undefined);
   const inside = view.vehicle?.internalVolume;
   return {
-    ...{ subject, place, substance, specs, escape, ventilation },
+    ...{ subject, place, substance, mixture, specs, escape, ventilation },
     blower: draft.field("blower") === "on" ? "on" : "off",
     input: ready
       ? {
-          ...chosenByName(substance).input,
+          ...(substance === mixture ? blendOf(subject) : chosenByName(substance).input),
           ...{ mass: m, volume: v, place, ventilation, barometer: view.atmosphere.value },
           ...through,
           ...(escape !== "at-once" && inside !== undefined && { systemVolume: inside }),

@@ -26,7 +26,7 @@ const TAKEN: Readonly<Record<NonNullable<HazardFinding["takenAs"]>["because"], s
 
 /** What escapes, into how much air, how quickly, and what moves that air. */
 export function LeakFields({ draft, asked, answer }: Props) {
-  const { subject, place, substance, specs, escape, ventilation, blower } = asked;
+  const { subject, place, substance, mixture, specs, escape, ventilation, blower } = asked;
   const hint = subject.takenAs && TAKEN[subject.takenAs.because];
   return (
     <>
@@ -46,6 +46,7 @@ export function LeakFields({ draft, asked, answer }: Props) {
         <SubstancePick
           id="hazards-substance"
           value={substance}
+          identified={mixture}
           onChange={(name) => {
             draft.change({ [`substance ${subject.product}`]: name });
           }}

@@ -1,5 +1,7 @@
+import { useState } from "preact/hooks";
 import { identifyInput, type IdentifyResult } from "../../calculations/index.ts";
 import {
+  blendsSpelled,
   contentsFinding,
   evidenceWords,
   FamilyBars,
@@ -20,6 +22,7 @@ import { PictureSheet } from "../pictures/picture-sheet.tsx";
 import { view } from "../shell/log-keeper.ts";
 import { preferences } from "../shell/preferences.ts";
 import { CautionMark } from "../walk/caution-mark.tsx";
+import { RunsChoice } from "./runs-choice.tsx";
 
 interface Props {
   readonly trial: string;
@@ -56,7 +59,11 @@ interface WeighedProps {
   readonly units: UnitChoice;
 }
 
-function Weighed({ evidence, name, units }: WeighedProps) {
+function Weighed({ evidence: all, name, units }: WeighedProps) {
+  const [withRuns, choose] = useState(true);
+  const runs = all.items.filter(({ evidence: { kind } }) => kind === "running");
+  const items = withRuns ? all.items : all.items.filter((item) => !runs.includes(item));
+  const evidence = { ...all, items };
   const input = identifyInput(evidence);
   const jobs: readonly Job[] = input ? [{ name: "identify", input }] : [];
   const { answers, current, failed } = useAnswers(jobs);
@@ -83,6 +90,7 @@ function Weighed({ evidence, name, units }: WeighedProps) {
         <div class={current ? "contents" : "contents is-stale"}>
           <Answer result={result} />
           <Said evidence={evidence} result={result} units={units} />
+          {runs.length > 0 && <RunsChoice said={result.runs} {...{ withRuns, choose }} />}
           <Next result={result} />
           <Basis answers={answers} without={result.hazards.map(({ says }) => says)} />
         </div>
@@ -97,7 +105,7 @@ function Weighed({ evidence, name, units }: WeighedProps) {
 }
 
 const NOTE =
-  "Coldproof. Probabilities of the contents from the readings at rest, what was weighed and what testers said; the label counts as a prior only.";
+  "Coldproof. Probabilities of the contents from the readings at rest, what was weighed, what testers said and, weakly, runs of the vehicle; the label counts as a prior only.";
 
 function Answer({ result }: { readonly result: IdentifyResult }) {
   const bars = {
@@ -105,6 +113,7 @@ function Answer({ result }: { readonly result: IdentifyResult }) {
     title: contentsFinding(result),
     families: familyShares(result),
   };
+  const spelled = blendsSpelled(result);
   return (
     <>
       <p class="lead">{result.says}</p>
@@ -128,6 +137,7 @@ function Answer({ result }: { readonly result: IdentifyResult }) {
       />
       <Parts result={result} />
       <p>{result.indistinguishable.says}</p>
+      {spelled.length > 0 && <p class="quiet">By mass: {spelled.join("; ")}.</p>}
     </>
   );
 }
