@@ -62,6 +62,8 @@ export type SynchroniseOutcome =
 /** A push holds at most so many events, and so many characters unless one event alone is longer. */
 const batchEvents = 200;
 const batchCharacters = 2_000_000;
+/** Waiting events in memory at a time. */
+const mostRead = 2_000;
 
 /**
  * Makes the device and a server hold the same events: sends the outbox, then fetches what is new.
@@ -75,7 +77,7 @@ export async function synchronise(
     ({
       kind: "interrupted",
       reason: failure.reason,
-      waiting: (await store.outbox()).waiting.length,
+      waiting: (await store.outbox(0)).count,
     }) as const;
 
   const theirs = await remote.trials();
@@ -85,10 +87,10 @@ export async function synchronise(
   // A device that may only read still follows what the others write.
   const mayGoOn = pushed.kind === "pushed" || pushed.reason === "may-not-write";
   if (pushed.kind === "failed" && !mayGoOn) return interrupted(pushed);
-  const pulled = await pullAll(store, remote, theirs.trials);
+  const pulled = await pullAll(store, remote, { theirs: theirs.trials, sent: pushed.trials });
   if (pulled.kind === "failed") return interrupted(pulled);
   if (pushed.kind === "failed") return { ...(await interrupted(pushed)), pulled: pulled.count };
-  const { refused } = await store.outbox();
+  const { refused } = await store.outbox(0);
   return {
     kind: "synchronised",
     pushed: pushed.count,
@@ -124,14 +126,18 @@ async function offerWhatTheyLost(
 }
 
 async function pushAll(store: BrowserStore, remote: Remote) {
-  const { waiting } = await store.outbox();
+  const trials = new Set<string>();
   let count = 0;
-  for (const batch of batches(waiting)) {
-    const outcome = await pushBatch(store, remote, batch);
-    if (outcome.kind === "failed") return outcome;
-    count += outcome.count;
+  for (;;) {
+    const { waiting } = await store.outbox(mostRead);
+    if (waiting.length === 0) return { kind: "pushed", count, trials } as const;
+    for (const batch of batches(waiting)) {
+      for (const { trial } of batch) trials.add(trial);
+      const outcome = await pushBatch(store, remote, batch);
+      if (outcome.kind === "failed") return { ...outcome, trials };
+      count += outcome.count;
+    }
   }
-  return { kind: "pushed", count } as const;
 }
 
 /** Refused events are set aside so that they do not hold up the others for ever. */
@@ -173,12 +179,21 @@ function* batches(events: readonly StoredEvent[]): Generator<readonly StoredEven
   if (batch.length > 0) yield batch;
 }
 
-async function pullAll(store: BrowserStore, remote: Remote, theirs: readonly StoredTrial[]) {
+/**
+ * Asks for the trials that grew: where the server's newest cursor is another than ours, and where this
+ * round sent something since the server told its cursors.
+ */
+async function pullAll(
+  store: BrowserStore,
+  remote: Remote,
+  { theirs, sent }: { readonly theirs: readonly StoredTrial[]; readonly sent: ReadonlySet<string> },
+) {
   let count = 0;
   const conflicts: string[] = [];
-  const trials = new Set([...theirs, ...(await store.trials())].map(({ trial }) => trial));
-  for (const trial of trials) {
-    for (let more = true; more;) {
+  const newest = new Map([...sent].map((trial) => [trial, Infinity]));
+  for (const { trial, events } of theirs) if (!sent.has(trial)) newest.set(trial, events);
+  for (const [trial, cursor] of newest) {
+    for (let more = cursor !== (await store.pulled(trial)); more;) {
       const after = await store.pulled(trial);
       const log = await remote.pull(trial, after);
       if (log.kind === "failed") return log;

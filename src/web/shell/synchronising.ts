@@ -38,8 +38,8 @@ function tell(change: Partial<Safety>): void {
 }
 
 async function countWaiting(): Promise<void> {
-  const { waiting, refused } = await theStore().outbox();
-  tell({ waiting: waiting.length, first: waiting.slice(0, shownFirst), refused: refused.length });
+  const { waiting, count, refused } = await theStore().outbox(shownFirst);
+  tell({ waiting: count, first: waiting, refused: refused.length });
 }
 
 let running: Promise<void> | undefined;
