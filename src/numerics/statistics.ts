@@ -35,7 +35,7 @@ export function standardDeviation(values: ArrayLike<number>): number {
 /** Middle value; the mean of the middle two for an even count. @throws RangeError when empty. */
 export function median(values: ArrayLike<number>): number {
   if (values.length === 0) throw new RangeError("median of no values");
-  const sorted = Float64Array.from(values).sort();
+  const sorted = new Float64Array(values).sort();
   const half = sorted.length >> 1;
   return sorted.length % 2 === 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
 }

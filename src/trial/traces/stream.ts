@@ -52,8 +52,13 @@ export function readStream(
 }
 
 function inTime(samples: readonly Sample[]): Timed {
-  const seconds = Float64Array.from(samples, ({ at }) => Date.parse(at) / 1000);
-  const isRising = seconds.every((s, i) => i === 0 || s >= (seconds[i - 1] ?? s));
+  const seconds = new Float64Array(samples.length);
+  let isRising = true;
+  for (const [i, { at }] of samples.entries()) {
+    const s = Date.parse(at) / 1000;
+    seconds[i] = s;
+    if (i > 0 && s < (seconds[i - 1] ?? s)) isRising = false;
+  }
   if (isRising) return { seconds, samples };
   const order = Array.from(samples, (_, i) => i).sort(
     (a, b) => (seconds[a] ?? 0) - (seconds[b] ?? 0),
@@ -110,7 +115,8 @@ function rowProblem(
 
 function noteGaps({ seconds, samples }: Timed, start: number, problems: TraceProblem[]): void {
   if (seconds.length < 3) return;
-  const steps = seconds.slice(1).map((s, i) => s - (seconds[i] ?? s));
+  const steps = new Float64Array(seconds.length - 1);
+  for (let i = 0; i < steps.length; i++) steps[i] = (seconds[i + 1] ?? 0) - (seconds[i] ?? 0);
   const usual = median(steps);
   if (usual <= 0) return;
   steps.forEach((step, i) => {
