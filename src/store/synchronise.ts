@@ -1,5 +1,6 @@
 import type { StoredEvent } from "../trial/index.ts";
 import type { BrowserStore } from "./browser-store.ts";
+import { belongsTo } from "./claim.ts";
 import type { AppendOutcome, StoredLog, StoredTrial } from "./port.ts";
 
 /**
@@ -8,9 +9,15 @@ import type { AppendOutcome, StoredLog, StoredTrial } from "./port.ts";
  * - `cannot-write`: the server could not keep the events now.
  * - `no-key`: the server knows no key of this device, or took it back.
  * - `may-not-write`: the device may read here, and no more.
+ * - `other-workspace`: it serves another workspace than the one whose log this is; nothing was exchanged.
  */
 export type RemoteFailure =
-  "unreachable" | "not-understood" | "cannot-write" | "no-key" | "may-not-write";
+  | "unreachable"
+  | "not-understood"
+  | "cannot-write"
+  | "no-key"
+  | "may-not-write"
+  | "other-workspace";
 interface Failed {
   readonly kind: "failed";
   readonly reason: RemoteFailure;
@@ -24,6 +31,8 @@ export interface Remote {
         readonly kind: "trials";
         readonly trials: readonly StoredTrial[];
         readonly epoch?: string | undefined;
+        /** Id of the workspace that it serves to this device. */
+        readonly workspace?: string | undefined;
       }
     | Failed
   >;
@@ -57,6 +66,8 @@ export type SynchroniseOutcome =
       readonly waiting: number;
       /** How many events came all the same; absent when none was asked for. */
       readonly pulled?: number;
+      /** The server's, where the reason is that it is another. */
+      readonly workspace?: string;
     };
 
 /** A push holds at most so many events, and so many characters unless one event alone is longer. */
@@ -82,6 +93,10 @@ export async function synchronise(
 
   const theirs = await remote.trials();
   if (theirs.kind === "failed") return interrupted(theirs);
+  const { workspace } = theirs;
+  if (workspace !== undefined && !(await belongsTo(store, workspace))) {
+    return { ...(await interrupted({ kind: "failed", reason: "other-workspace" })), workspace };
+  }
   await offerWhatTheyLost(store, theirs);
   const pushed = await pushAll(store, remote);
   // A device that may only read still follows what the others write.

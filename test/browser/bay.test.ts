@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { doorkeeper, type Doorkeeper } from "./bay/doorkeeper.ts";
+import { twoShops } from "./bay/shops.ts";
 import { launchChromium } from "./chromium.ts";
 import { handOn } from "./walk/hand.ts";
 import { buildApp, endAll, openHouse } from "./walk/house.ts";
@@ -221,4 +222,51 @@ test("a viewer follows what others write, and is told that its own stays here", 
   await handOn(viewer).open("log", "The log");
   await viewer.getByText("The owner's words").first().waitFor();
   await Promise.all(contexts.map((context) => context.close()));
+});
+
+test("a device that is paired with another shop shows and sends nothing of the first, and loses nothing", async () => {
+  const { url: house, shops, stop } = await twoShops(app);
+  const [alpha, beta] = shops;
+  const context = await browser.newContext({ serviceWorkers: "block" });
+  const page = await arrive(context, `${house}/`);
+  const hand = handOn(page);
+  const join = async (code: string): Promise<void> => {
+    await page.goto(`${house}/#/pair/${code}`);
+    await page.getByLabel("Name of this device").fill("pocket");
+    await page.locator("main").getByRole("button", { name: "Pair this device" }).click();
+    await page.getByRole("heading", { level: 1, name: "Is the can what it says?" }).waitFor();
+  };
+  const start = async (title: string): Promise<void> => {
+    await hand.press("New trial", "What is the question?");
+    await hand.type("Name of the trial", title);
+    await hand.type("The question, fixed before the first reading", "Is it as cold?");
+    await hand.type("Smallest vent difference that matters", "1");
+    await hand.type("Altitude", "640");
+    await hand.press("Start the trial", "Plan");
+  };
+  await start("Made before any pairing");
+  await join(await alpha.code());
+  await expect.poll(alpha.texts).toEqual(["Made before any pairing"]);
+  await page.locator(".trial-row").click();
+  await page.getByRole("heading", { level: 1, name: "Plan" }).waitFor();
+  // The network takes nothing from here on: the note stays on the device.
+  await context.route(/\/events$/, (route) => route.abort());
+  await write(page, "Not yet with Alpha");
+  await page.getByText("1 entry only here").waitFor();
+
+  await join(await beta.code());
+  await page.getByText("None yet.").waitFor();
+  await context.unroute(/\/events$/);
+  await start("Made in Beta");
+  await saved(page);
+  expect(await beta.texts()).toEqual(["Made in Beta"]);
+  expect(await alpha.texts()).toEqual(["Made before any pairing"]);
+
+  await join(await alpha.code());
+  await page.locator(".trial-row", { hasText: "Made before any pairing" }).waitFor();
+  expect(await page.locator(".trial-row").count()).toBe(1);
+  await expect.poll(alpha.texts).toEqual(["Made before any pairing", "Not yet with Alpha"]);
+  expect(await beta.texts()).toEqual(["Made in Beta"]);
+  await context.close();
+  await stop();
 });
