@@ -64,10 +64,11 @@ export async function startLogKeeper(): Promise<void> {
 export async function openTrial(trial: string): Promise<void> {
   if (openTrialId.value === trial) return;
   const { drafts } = theStore();
-  startDrafts(await drafts.recall(`drafts ${trial}`), (value) =>
-    drafts.keep(`drafts ${trial}`, value),
-  );
-  const log = await theStore().read(trial);
+  const [draft, log] = await Promise.all([
+    drafts.recall(`drafts ${trial}`),
+    theStore().read(trial),
+  ]);
+  startDrafts(draft, (value) => drafts.keep(`drafts ${trial}`, value));
   cursor = log.cursor;
   events.value = log.events;
   openTrialId.value = trial;
