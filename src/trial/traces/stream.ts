@@ -1,7 +1,7 @@
 import { median } from "../../numerics/index.ts";
 import { toSI, unitSize } from "../../units/index.ts";
 import type { BodyOf } from "../events.ts";
-import { clockText } from "./clock.ts";
+import { clockText, instantReader } from "./clock.ts";
 import type { TraceContents } from "./read.ts";
 import { dropOuts, rangeOf, stuckStretches } from "./sensors.ts";
 import type { Series, TraceProblem } from "./view.ts";
@@ -35,7 +35,7 @@ export function readStream(
   atmosphere: number,
 ): TraceContents {
   const problems: TraceProblem[] = [];
-  const all = inTime(batches.flatMap(({ samples }) => samples));
+  const all = inTime(samplesOf(batches));
   const timed = soundRows(all, columns.length, problems);
   const start = timed.seconds[0] ?? 0;
   noteGaps(timed, start, problems);
@@ -51,11 +51,18 @@ export function readStream(
   };
 }
 
+function samplesOf(batches: readonly StreamBatch[]): readonly Sample[] {
+  const all: Sample[] = [];
+  for (const { samples } of batches) for (const sample of samples) all.push(sample);
+  return all;
+}
+
 function inTime(samples: readonly Sample[]): Timed {
   const seconds = new Float64Array(samples.length);
+  const instant = instantReader();
   let isRising = true;
   for (const [i, { at }] of samples.entries()) {
-    const s = Date.parse(at) / 1000;
+    const s = instant(at) / 1000;
     seconds[i] = s;
     if (i > 0 && s < (seconds[i - 1] ?? s)) isRising = false;
   }

@@ -2,6 +2,7 @@ import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { build } from "vite";
+import { builtApp } from "../../../scripts/build.mjs";
 import { calculations, compute } from "../../../src/calculations/index.ts";
 import { renderReport } from "../../../src/report/index.ts";
 import { createApp, listen, readSite } from "../../../src/server/index.ts";
@@ -25,8 +26,10 @@ function folderFor(name: string): string {
   return folder;
 }
 
-/** The app as it is shipped, in a folder of its own. */
+/** The app as it is shipped: the one that set-up built, or one of the sources as they are now. */
 export async function buildApp(): Promise<string> {
+  const built = builtApp();
+  if (built !== undefined) return built;
   const outDir = folderFor("app");
   await build({
     root: join(root, "src/web"),
