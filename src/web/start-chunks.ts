@@ -1,6 +1,7 @@
 import { build, type Plugin, type Rolldown, type UserConfig } from "vite";
 
 type Chunk = Rolldown.OutputChunk;
+type Workers = Readonly<Record<string, readonly string[]>>;
 
 /**
  * Puts all that the first screen needs into a few files: each further file is one more question to a
@@ -10,10 +11,10 @@ type Chunk = Rolldown.OutputChunk;
  * really uses is known only after unused code was dropped, so the app is bundled twice.
  *
  * @param page    name of the page's entry.
- * @param workers names of the entries that run beside it: what they share with the page is apart from what
- *                only the page may run.
+ * @param workers entries that run beside it, by what they do: what they share with the page is apart from
+ *                what only the page may run.
  */
-export function startChunks(page: string, workers: readonly string[]): Plugin {
+export function startChunks(page: string, workers: Workers): Plugin {
   return {
     name: "coldproof-start-chunks",
     async config(config: UserConfig) {
@@ -55,11 +56,11 @@ async function bundled({ root, base, define, oxc, build: wanted }: UserConfig): 
   return output.filter((one) => one.type === "chunk");
 }
 
-/** The file for each module of the first screen: `start`, and `start-` with the workers that share it. */
+/** The file for each module of the first screen: `start`, and the workers that share it. */
 function namesIn(
   chunks: readonly Chunk[],
   page: string,
-  workers: readonly string[],
+  workers: Workers,
 ): ReadonlyMap<string, string> {
   const byFile = new Map(chunks.map((chunk) => [chunk.fileName, chunk]));
   const modulesOf = (entry: string): ReadonlySet<string> => {
@@ -69,11 +70,13 @@ function namesIn(
     for (const file of files) for (const next of byFile.get(file)?.imports ?? []) files.add(next);
     return new Set([...files].flatMap((file) => byFile.get(file)?.moduleIds ?? []));
   };
-  const ofWorkers = workers.map((name) => ({ name: name.charAt(0), modules: modulesOf(name) }));
+  const ofWorkers = Object.entries(workers).map(([name, entries]) => {
+    return { name, modules: new Set(entries.flatMap((entry) => [...modulesOf(entry)])) };
+  });
   const names = new Map<string, string>();
   for (const id of modulesOf(page)) {
     const sharing = ofWorkers.filter(({ modules }) => modules.has(id)).map(({ name }) => name);
-    names.set(id, sharing.length === 0 ? "start" : `start-${sharing.join("")}`);
+    names.set(id, ["start", ...sharing].join("-"));
   }
   return names;
 }

@@ -27,7 +27,7 @@ export default defineConfig({
   define: { PROGRAM_VERSION: JSON.stringify(version) },
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
   plugins: [
-    startChunks("index", ["compute-worker", "fair-worker", "report-worker"]),
+    startChunks("index", { compute: ["compute-worker", "fair-worker"], report: ["report-worker"] }),
     offlineBuild(readdirSync(at("public"))),
   ],
   build: {
