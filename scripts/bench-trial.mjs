@@ -1,5 +1,8 @@
-// Seconds to project long logs: one of samples from a stream, one of readings typed or posted singly.
-// Printed beside the events of each, so that a cost that grows faster than the log is seen.
+// Seconds to project and to open long logs: one of samples from a stream, one of readings typed or posted
+// singly. Printed beside the events of each, so that a cost that grows faster than the log is seen.
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { performance } from "node:perf_hooks";
 
 const sizes = [25_000, 50_000, 100_000, 200_000];
@@ -74,6 +77,32 @@ export function benchTrial({ project, freshMemory }) {
       console.log(`${name.padEnd(9)} ${String(size).padStart(7)}  ${first}  (${again})`);
     }
   }
+}
+
+/**
+ * From the database's file to the whole view.
+ *
+ * @param store the room of the store, bundled.
+ */
+export async function benchOpening({ openSqliteStore }, { project }) {
+  console.log("\nSeconds to open a log of so many events from SQLite (of which reading)");
+  const folder = mkdtempSync(join(tmpdir(), "coldproof-bench-"));
+  for (const [name, make] of Object.entries(logs)) {
+    for (const size of sizes) {
+      const { store } = await openSqliteStore(join(folder, `${name}-${size}.sqlite`));
+      const log = make(size);
+      for (let i = 0; i < size; i += 5000) await store.append(log.slice(i, i + 5000));
+      const began = performance.now();
+      const { events } = await store.read(trialId);
+      const read = performance.now() - began;
+      const all = read + 1000 * Number(seconds(() => project(events)));
+      console.log(
+        `${name.padEnd(9)} ${String(size).padStart(7)}  ${(all / 1000).toFixed(3)}  (${(read / 1000).toFixed(3)})`,
+      );
+      await store.close();
+    }
+  }
+  rmSync(folder, { recursive: true });
 }
 
 function seconds(work) {

@@ -6,24 +6,23 @@
 // ea27c639, -O3, one core, low-level interface) on a machine of the same kind; a ratio above 1 means
 // that this engine is faster.
 import { mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
 import { performance } from "node:perf_hooks";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { build } from "vite";
 import { benchBlends } from "./bench-blends.mjs";
-import { benchTrial } from "./bench-trial.mjs";
+import { benchOpening, benchTrial } from "./bench-trial.mjs";
 import { benchVehicle } from "./bench-vehicle.mjs";
 
 const root = new URL("..", import.meta.url).pathname;
-const outDir = mkdtempSync(join(tmpdir(), "coldproof-bench-"));
+// Inside the checkout: the native part of SQLite is found from there.
+const outDir = mkdtempSync(join(root, ".stamps/bench-"));
 const entry = (room) => join(root, "src", room, "index.ts");
 await build({
   root,
   configFile: false,
   logLevel: "error",
-  // The bundle lies outside of the project, where its packages are not found.
-  ssr: { noExternal: true },
+  ssr: { noExternal: true, external: ["better-sqlite3", "pg"] },
   build: {
     ssr: true,
     outDir,
@@ -32,6 +31,7 @@ await build({
       input: {
         fluids: entry("fluids"),
         numerics: entry("numerics"),
+        store: entry("store"),
         trial: entry("trial"),
         vehicle: entry("vehicle"),
         survey: join(root, "test", "vehicle", "survey.ts"),
@@ -45,6 +45,7 @@ const { createRandom } = await load("numerics");
 const trial = await load("trial");
 const vehicle = await load("vehicle");
 const survey = await load("survey");
+const store = await load("store");
 rmSync(outDir, { recursive: true });
 
 /** Microseconds of the native library: R134a, R1234yf, R290. */
@@ -85,6 +86,7 @@ for (const [label, figures] of Object.entries(native)) {
 benchBlends(fluids, createRandom, time);
 benchVehicle(vehicle, survey);
 benchTrial(trial);
+await benchOpening(store, trial);
 
 function measure(fluid) {
   const random = createRandom(20);

@@ -9,10 +9,16 @@ const inputs = ["src", "data", "public", "scripts/build.mjs", "package-lock.json
 const isTest = (path) => /\.(test|bench)\.tsx?$/.test(path);
 const at = (path) => join(root, path);
 
+const sources = () => hashOf(inputs, { keep: (path) => !isTest(path), salt: process.version });
+const isBuilt = (wanted) => existsSync(at("dist/coldproof.mjs")) && stamp("build") === wanted;
+
+/** Folder of the app as it was last built; undefined when a source changed since. */
+export const builtApp = () => (isBuilt(sources()) ? at("dist/web") : undefined);
+
 /** Builds when a source, a data file or a build tool changed since the last time. */
 export async function buildIfChanged() {
-  const wanted = hashOf(inputs, { keep: (path) => !isTest(path), salt: process.version });
-  if (existsSync(at("dist/coldproof.mjs")) && stamp("build") === wanted) return;
+  const wanted = sources();
+  if (isBuilt(wanted)) return;
   say("building");
   await build();
   writeStamp("build", wanted);

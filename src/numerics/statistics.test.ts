@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { expect, test } from "vitest";
 import {
   autocorrelationTime,
@@ -58,4 +59,23 @@ test("constant or tiny records count as independent", () => {
   expect(autocorrelationTime([1, -1])).toBe(1);
   expect(effectiveSampleSize(100, 1e6)).toBe(1);
   expect(effectiveSampleSize(100, 0.2)).toBe(100);
+});
+
+test("the median is the middle of the sorted record, whatever its order and repeats", () => {
+  const values = fc.oneof(fc.double({ noNaN: true }), fc.integer({ min: -2, max: 2 }));
+  const orders = [
+    (record: number[]) => record,
+    (record: number[]) => record.sort((a, b) => a - b),
+    (record: number[]) => record.sort((a, b) => b - a),
+  ];
+  const record = fc.array(values, { minLength: 1, maxLength: 300 });
+  fc.assert(
+    fc.property(record, fc.constantFrom(...orders), (given, ordered) => {
+      const sorted = Float64Array.from(given).sort();
+      const half = sorted.length >> 1;
+      const [a = 0, b = 0] = [sorted[half], sorted[half - 1 + (sorted.length % 2)]];
+      // Adding zero makes one zero of both.
+      expect(median(ordered([...given])) + 0).toBe((sorted.length % 2 === 1 ? a : (b + a) / 2) + 0);
+    }),
+  );
 });

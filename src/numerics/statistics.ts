@@ -32,12 +32,42 @@ export function standardDeviation(values: ArrayLike<number>): number {
   return Math.sqrt(sum / (values.length - 1));
 }
 
-/** Middle value; the mean of the middle two for an even count. @throws RangeError when empty. */
+/** Middle value; the mean of the middle two for an even count; NaN when one is. @throws RangeError when empty. */
 export function median(values: ArrayLike<number>): number {
   if (values.length === 0) throw new RangeError("median of no values");
-  const sorted = Float64Array.from(values).sort();
-  const half = sorted.length >> 1;
-  return sorted.length % 2 === 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
+  const work = new Float64Array(values);
+  if (work.some(Number.isNaN)) return NaN;
+  const half = work.length >> 1;
+  const upper = placed(work, half);
+  if (work.length % 2 === 1) return upper;
+  let lower = work[0];
+  for (let i = 1; i < half; i++) if (work[i] > lower) lower = work[i];
+  return (lower + upper) / 2;
+}
+
+/**
+ * Puts into its place the value that sorting would put at `k`, smaller or equal ones before it, and
+ * returns it. Source: Hoare 1961 (Algorithm 65, Find), from memory.
+ */
+function placed(work: Float64Array, k: number): number {
+  let low = 0;
+  let high = work.length - 1;
+  while (low < high) {
+    const pivot = work[k];
+    let i = low;
+    let j = high;
+    while (i <= j) {
+      while (work[i] < pivot) i++;
+      while (pivot < work[j]) j--;
+      if (i > j) break;
+      const moved = work[i];
+      work[i++] = work[j];
+      work[j--] = moved;
+    }
+    if (j < k) low = i;
+    if (k < i) high = j;
+  }
+  return work[k];
 }
 
 /**

@@ -20,6 +20,7 @@ test("takes a batch, takes it again, and gives it back after a cursor", async ()
   const list = await handle(get("/api/trials"));
   expect(await list.json()).toEqual({
     trials: [{ trial: trialId(1), events: 3 }],
+    workspace: "home",
     epoch: expect.any(String) as string,
   });
 });

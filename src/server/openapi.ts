@@ -100,7 +100,9 @@ function trialPaths(): Json {
     more: z.boolean().optional(),
   });
   const list = z.object({
+    /** `events` is also the newest cursor: only a trial where it is another than yours has news. */
     trials: z.array(z.object({ trial: z.uuid(), events: z.int() })),
+    workspace: z.string(),
     epoch: z.string(),
   });
   const conflict = answers("An id is in the log with other content.", error);

@@ -86,7 +86,8 @@ function trialRoutes({ store, report }: ServerDeps): readonly Route[] {
       needs: "viewer",
       answer: async ({ log, asker }) => {
         const workspace = await store.access.workspace(asker.workspace);
-        return Response.json({ trials: await log.trials(), epoch: workspace?.epoch });
+        const { id, epoch } = workspace ?? { id: asker.workspace, epoch: undefined };
+        return Response.json({ trials: await log.trials(), workspace: id, epoch });
       },
     }),
     member({

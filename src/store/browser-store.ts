@@ -1,13 +1,25 @@
 import { openDB, type IDBPDatabase } from "idb";
 import { canonicalText, type StoredEvent } from "../trial/index.ts";
-import { type BrowserTables, upgrade, version } from "./browser-tables.ts";
+import { addTo, eventsAt, numbered, packOldest, readLog, stored } from "./browser-packs.ts";
+import {
+  type AnyTx,
+  type BrowserTables,
+  type LogTx,
+  span,
+  type Table,
+  type TrialRow,
+  upgrade,
+  version,
+} from "./browser-tables.ts";
 import { distinct } from "./content.ts";
 import type { AppendOutcome, EventStore, StoredLog, WriteFailure } from "./port.ts";
 
 /** Events that the server has not acknowledged. */
 export interface Outbox {
-  /** Waiting to be sent, in the order in which they were made here. */
+  /** The first of those waiting to be sent, in the order in which they were made here. */
   readonly waiting: readonly StoredEvent[];
+  /** How many wait altogether. */
+  readonly count: number;
   /** Ids that the server will not take: it holds another event of that id. They stay here. */
   readonly refused: readonly string[];
 }
@@ -19,7 +31,8 @@ export interface Merged {
 
 /** The port in a browser. `append` also puts what is new into the outbox. */
 export interface BrowserStore extends EventStore {
-  outbox(): Promise<Outbox>;
+  /** @param most so many of the waiting at most. */
+  outbox(most: number): Promise<Outbox>;
   /** The server has these. */
   acknowledge(ids: readonly string[]): Promise<void>;
   /** The server will never take these. */
@@ -30,6 +43,8 @@ export interface BrowserStore extends EventStore {
   merge(trial: string, log: StoredLog): Promise<Merged>;
   /** Offers a trial again from its first event: the server has fewer events than it once sent. */
   offerAgain(trial: string): Promise<void>;
+  /** Packs what an older version kept one by one. Changes nothing else, and may be cut off anywhere. */
+  tidy(): Promise<void>;
   /** Half-typed inputs, by a key of the caller's. */
   readonly drafts: {
     keep(key: string, value: unknown): Promise<void>;
@@ -40,10 +55,10 @@ export interface BrowserStore extends EventStore {
 }
 
 type Db = IDBPDatabase<BrowserTables>;
-type Table = "events" | "trials" | "outbox" | "drafts";
+const ofLog: Table[] = ["events", "packs", "packed", "trials", "outbox"];
 
 /** `strict`: a transaction is complete only when the browser has asked the disk to keep it. */
-function write<T extends Table>(db: Db, tables: T[]) {
+function write(db: Db, tables = ofLog): LogTx<"readwrite"> {
   const tx = db.transaction(tables, "readwrite", { durability: "strict" });
   // A request that fails rejects both itself and `done`; whoever awaits the first may never see the second.
   tx.done.catch(() => undefined);
@@ -61,8 +76,9 @@ export async function openBrowserStore(
   onSuperseded: () => void = () => undefined,
 ): Promise<BrowserStore> {
   const db: Db = await openDB<BrowserTables>(name, version, {
-    upgrade: (fresh, from) => {
-      upgrade(fresh, from);
+    upgrade: (fresh, from, _to, tx) => {
+      // Its transaction fails with it, and then nothing opens.
+      upgrade(fresh, from, tx).catch(() => undefined);
     },
     // Without this, a tab left open would keep a newer version from ever opening.
     blocking: () => {
@@ -71,8 +87,8 @@ export async function openBrowserStore(
     },
   });
   return {
-    append: (events) => append(db, events, { outbox: true }),
-    read: (trial, after = 0) => read(db, trial, after),
+    append: (events) => append(db, events),
+    read: (trial, after = 0) => readLog(db.transaction(ofLog, "readonly"), trial, after),
     trials: async () => {
       const rows = await db.getAll("trials");
       return rows.filter(({ seq }) => seq > 0).map(({ trial, seq }) => ({ trial, events: seq }));
@@ -81,12 +97,13 @@ export async function openBrowserStore(
       db.close();
       return Promise.resolve();
     },
-    outbox: () => readOutbox(db),
+    outbox: (most) => readOutbox(db, most),
     acknowledge: (ids) => settle(db, ids, "acknowledged"),
     markRefused: (ids) => settle(db, ids, "refused"),
     pulled: async (trial) => (await db.get("trials", trial))?.pulled ?? 0,
     merge: (trial, log) => merge(db, trial, log),
     offerAgain: (trial) => offerAgain(db, trial),
+    tidy: () => tidy(db),
     drafts: draftsIn(db),
   };
 }
@@ -107,16 +124,10 @@ function draftsIn(db: Db): BrowserStore["drafts"] {
   };
 }
 
-type AppendTx = ReturnType<typeof write<"events" | "trials" | "outbox">>;
-
-async function append(
-  db: Db,
-  events: readonly StoredEvent[],
-  { outbox }: { outbox: boolean },
-): Promise<AppendOutcome> {
+async function append(db: Db, events: readonly StoredEvent[]): Promise<AppendOutcome> {
   const { entries, conflicts } = distinct(events);
   if (conflicts.length > 0) return { kind: "refused", conflicts };
-  const tx = write(db, ["events", "trials", "outbox"]);
+  const tx = write(db);
   try {
     const sorted = await sortByKnown(tx, entries);
     if (sorted.conflicts.length > 0) {
@@ -124,7 +135,7 @@ async function append(
       await tx.done.catch(() => undefined);
       return { kind: "refused", conflicts: sorted.conflicts };
     }
-    await insert(tx, sorted.fresh, outbox);
+    await insert(tx, sorted.fresh, true);
     await tx.done;
     const accepted = sorted.fresh.map(({ id }) => id);
     return { kind: "appended", accepted, duplicates: sorted.duplicates };
@@ -135,89 +146,97 @@ async function append(
   }
 }
 
-async function sortByKnown(tx: AppendTx, entries: ReturnType<typeof distinct>["entries"]) {
-  const table = tx.objectStore("events");
+async function sortByKnown(tx: AnyTx, entries: ReturnType<typeof distinct>["entries"]) {
   const fresh: StoredEvent[] = [];
   const duplicates: string[] = [];
   const conflicts: string[] = [];
-  // Asked for together: one after the other a long log would take minutes.
-  const rows = await Promise.all(entries.map(({ event }) => table.get(event.id)));
-  for (const [i, { event, content }] of entries.entries()) {
-    const known = rows[i];
+  const here = await stored(
+    tx,
+    entries.map(({ event }) => event.id),
+  );
+  for (const { event, content } of entries) {
+    const known = here.get(event.id);
     if (known === undefined) fresh.push(event);
-    else (canonicalText(known.event) === content ? duplicates : conflicts).push(event.id);
+    else (canonicalText(known) === content ? duplicates : conflicts).push(event.id);
   }
   return { fresh, duplicates, conflicts };
 }
 
-async function insert(tx: AppendTx, fresh: readonly StoredEvent[], outbox: boolean): Promise<void> {
-  const rows = new Map<string, BrowserTables["trials"]["value"]>();
-  const written: Promise<unknown>[] = [];
+const rowOf = async (tx: AnyTx, trial: string): Promise<TrialRow> =>
+  (await tx.objectStore("trials").get(trial)) ?? { trial, seq: 0, pulled: 0 };
+
+async function insert(tx: LogTx<"readwrite">, fresh: readonly StoredEvent[], outbox: boolean) {
+  const byTrial = new Map<string, StoredEvent[]>();
   for (const event of fresh) {
-    const { id, trial } = event;
-    const known = rows.get(trial) ?? (await tx.objectStore("trials").get(trial));
-    const row = known ?? { trial, seq: 0, pulled: 0 };
-    const seq = row.seq + 1;
-    rows.set(trial, { ...row, seq });
-    written.push(tx.objectStore("events").add({ id, trial, seq, event }));
-    if (outbox) written.push(tx.objectStore("outbox").add({ trial, seq, id, refused: false }));
+    const mine = byTrial.get(event.trial);
+    if (mine) mine.push(event);
+    else byTrial.set(event.trial, [event]);
   }
-  for (const row of rows.values()) written.push(tx.objectStore("trials").put(row));
-  await Promise.all(written);
+  for (const [trial, events] of byTrial) {
+    const row = await rowOf(tx, trial);
+    await tx.objectStore("trials").put(await addTo(tx, row, events));
+    if (!outbox) continue;
+    const rows = events.map(
+      ({ id }, i) => ({ trial, seq: row.seq + 1 + i, id, refused: 0 }) as const,
+    );
+    await Promise.all(rows.map((one) => tx.objectStore("outbox").add(one)));
+  }
 }
 
-async function read(db: Db, trial: string, after: number): Promise<StoredLog> {
-  const range = IDBKeyRange.bound([trial, after], [trial, Infinity], true);
-  const rows = await db.getAllFromIndex("events", "by-trial", range);
-  return { events: rows.map(({ event }) => event), cursor: rows.at(-1)?.seq ?? after };
-}
-
-async function readOutbox(db: Db): Promise<Outbox> {
-  const tx = db.transaction(["outbox", "events"]);
-  const rows = await tx.objectStore("outbox").getAll();
-  const refused = rows.filter((row) => row.refused).map(({ id }) => id);
-  const events = tx.objectStore("events");
-  const stored = await Promise.all(
-    rows.filter((row) => !row.refused).map(({ id }) => events.get(id)),
-  );
-  const waiting = stored.flatMap((one) => (one === undefined ? [] : [one.event]));
-  await tx.done;
-  return { waiting, refused };
+async function readOutbox(db: Db, most: number): Promise<Outbox> {
+  const tx = db.transaction(ofLog, "readonly");
+  const outbox = tx.objectStore("outbox");
+  const [all, refused] = await Promise.all([outbox.count(), outbox.index("by-refused").getAll(1)]);
+  const rows = await outbox.getAll(undefined, most + refused.length);
+  const waiting = rows.filter((row) => row.refused === 0).slice(0, most);
+  return {
+    waiting: await eventsAt(tx, waiting),
+    count: all - refused.length,
+    refused: refused.map(({ id }) => id),
+  };
 }
 
 async function settle(db: Db, ids: readonly string[], as: "acknowledged" | "refused") {
-  const tx = write(db, ["events", "outbox"]);
-  for (const id of ids) {
-    const stored = await tx.objectStore("events").get(id);
-    if (stored === undefined) continue;
-    const { trial, seq } = stored;
-    if (as === "acknowledged") await tx.objectStore("outbox").delete([trial, seq]);
-    else await tx.objectStore("outbox").put({ trial, seq, id, refused: true });
-  }
+  const tx = write(db, ["outbox"]);
+  const outbox = tx.objectStore("outbox");
+  const rows = await Promise.all(ids.map((id) => outbox.index("by-id").get(id)));
+  const here = rows.filter((row) => row !== undefined);
+  if (as === "refused") await Promise.all(here.map((row) => outbox.put({ ...row, refused: 1 })));
+  else await Promise.all(here.map(({ trial, seq }) => outbox.delete([trial, seq])));
   await tx.done;
 }
 
 async function merge(db: Db, trial: string, { events, cursor }: StoredLog): Promise<Merged> {
   const { entries, conflicts } = distinct(events);
-  const tx = write(db, ["events", "trials", "outbox"]);
+  const tx = write(db);
   const sorted = await sortByKnown(tx, entries);
   await insert(tx, sorted.fresh, false);
-  const row = (await tx.objectStore("trials").get(trial)) ?? { trial, seq: 0, pulled: 0 };
-  await tx.objectStore("trials").put({ ...row, pulled: cursor });
+  await tx.objectStore("trials").put({ ...(await rowOf(tx, trial)), pulled: cursor });
   await tx.done;
   return { added: sorted.fresh.length, conflicts: [...conflicts, ...sorted.conflicts] };
 }
 
 async function offerAgain(db: Db, trial: string): Promise<void> {
-  const tx = write(db, ["events", "trials", "outbox"]);
-  const range = IDBKeyRange.bound([trial, 0], [trial, Infinity]);
-  for (const { id, seq } of await tx.objectStore("events").index("by-trial").getAll(range)) {
-    const row = await tx.objectStore("outbox").get([trial, seq]);
-    if (row === undefined) await tx.objectStore("outbox").add({ trial, seq, id, refused: false });
-  }
+  const tx = write(db);
+  const outbox = tx.objectStore("outbox");
+  const there = new Set((await outbox.getAllKeys(span(trial, 0))).map(([, seq]) => seq));
+  const missing = (await numbered(tx, trial)).filter(({ seq }) => !there.has(seq));
+  await Promise.all(missing.map((one) => outbox.add({ trial, ...one, refused: 0 })));
   const row = await tx.objectStore("trials").get(trial);
   if (row !== undefined) await tx.objectStore("trials").put({ ...row, pulled: 0 });
   await tx.done;
+}
+
+async function tidy(db: Db): Promise<void> {
+  for (const trial of await db.getAllKeys("trials")) {
+    for (let due = true; due;) {
+      const tx = write(db);
+      const packed = await packOldest(tx, await rowOf(tx, trial));
+      due = packed !== undefined;
+      if (packed) await tx.objectStore("trials").put(packed);
+      await tx.done;
+    }
+  }
 }
 
 function failureOf(error: unknown): WriteFailure | undefined {

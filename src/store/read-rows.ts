@@ -1,4 +1,4 @@
-import type { Kysely } from "kysely";
+import { type Kysely, sql } from "kysely";
 import { chainStart, type StoredEvent, verifyChain } from "../trial/index.ts";
 import type { StoredRow, StoredTrialEnd, TrialVerdict } from "./log-store.ts";
 import type { StoredLog, StoredTrial } from "./port.ts";
@@ -7,29 +7,59 @@ import type { Tables } from "./schema.ts";
 /** Rows that are in memory at a time when a whole log is walked through. */
 const piece = 2000;
 
+/** Events whose texts the database hands over as one: 200,000 texts of their own cost twice as much. */
+const texts = 1000;
+
+interface Wanted {
+  readonly workspace: string;
+  readonly trial: string;
+  readonly after: number;
+  readonly most: number | undefined;
+}
+
 /** Events of a trial after a cursor, in order of arrival; all of them without `most`. */
 export async function readRows(
   db: Kysely<Tables>,
-  {
-    workspace,
-    trial,
-    after,
-    most,
-  }: { workspace: string; trial: string; after: number; most: number | undefined },
+  { workspace, trial, after, most = Infinity }: Wanted,
 ): Promise<StoredLog> {
-  const query = db
+  const events: StoredEvent[] = [];
+  let cursor = after;
+  while (events.length < most) {
+    const limit = Math.min(texts, most - events.length);
+    const piece = await pieceOf(db, { workspace, trial, after: cursor, limit });
+    if (piece === undefined) break;
+    for (const event of piece.events) events.push(event);
+    cursor = piece.cursor;
+    if (piece.events.length < limit) break;
+  }
+  return { events, cursor };
+}
+
+async function pieceOf(
+  db: Kysely<Tables>,
+  { workspace, trial, after, limit }: Omit<Wanted, "most"> & { readonly limit: number },
+): Promise<StoredLog | undefined> {
+  const rows = db
     .selectFrom("event")
     .select(["seq", "content"])
     .where("workspace", "=", workspace)
     .where("trial", "=", trial)
     .where("seq", ">", after)
-    .orderBy("seq");
-  const rows = await (most === undefined ? query : query.limit(most)).execute();
-  return {
-    // Only `appendGroup` writes this column, from events that a door parsed. One text parses faster than many.
-    events: JSON.parse(`[${rows.map((row) => row.content).join(",")}]`) as StoredEvent[],
-    cursor: rows.at(-1)?.seq ?? after,
-  };
+    .orderBy("seq")
+    .limit(limit)
+    .as("piece");
+  const found = await db
+    .selectFrom(rows)
+    .select(({ fn }) => [
+      // Neither database sorts again what comes in order.
+      sql<string | null>`string_agg(content, ',')`.as("contents"),
+      fn.max("seq").as("cursor"),
+    ])
+    .executeTakeFirst();
+  if (!found?.contents) return undefined;
+  // Only `appendGroup` writes this column, from events that a door parsed.
+  const events = JSON.parse(`[${found.contents}]`) as StoredEvent[];
+  return { events, cursor: found.cursor };
 }
 
 export async function trialRows(

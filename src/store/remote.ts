@@ -4,6 +4,7 @@ import type { Remote } from "./synchronise.ts";
 
 const trialsAnswer = z.object({
   trials: z.array(z.object({ trial: z.uuid(), events: z.number().int().nonnegative() })),
+  workspace: z.string().optional(),
   epoch: z.string().optional(),
 });
 const appendAnswer = z.object({
@@ -56,7 +57,7 @@ export function remoteOver(fetch: (request: Request) => Promise<Response>, base:
       if (answer.status === 401) return noKey;
       const parsed = read(trialsAnswer, answer.body);
       if (answer.status !== 200 || parsed === undefined) return notUnderstood;
-      return { kind: "trials", trials: parsed.trials, epoch: parsed.epoch };
+      return { kind: "trials", ...parsed };
     },
     push: async (trial, events) => {
       const answer = await ask(`/api/trials/${trial}/events`, { events });

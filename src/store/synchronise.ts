@@ -1,5 +1,6 @@
 import type { StoredEvent } from "../trial/index.ts";
 import type { BrowserStore } from "./browser-store.ts";
+import { belongsTo } from "./claim.ts";
 import type { AppendOutcome, StoredLog, StoredTrial } from "./port.ts";
 
 /**
@@ -8,9 +9,15 @@ import type { AppendOutcome, StoredLog, StoredTrial } from "./port.ts";
  * - `cannot-write`: the server could not keep the events now.
  * - `no-key`: the server knows no key of this device, or took it back.
  * - `may-not-write`: the device may read here, and no more.
+ * - `other-workspace`: it serves another workspace than the one whose log this is; nothing was exchanged.
  */
 export type RemoteFailure =
-  "unreachable" | "not-understood" | "cannot-write" | "no-key" | "may-not-write";
+  | "unreachable"
+  | "not-understood"
+  | "cannot-write"
+  | "no-key"
+  | "may-not-write"
+  | "other-workspace";
 interface Failed {
   readonly kind: "failed";
   readonly reason: RemoteFailure;
@@ -24,6 +31,8 @@ export interface Remote {
         readonly kind: "trials";
         readonly trials: readonly StoredTrial[];
         readonly epoch?: string | undefined;
+        /** Id of the workspace that it serves to this device. */
+        readonly workspace?: string | undefined;
       }
     | Failed
   >;
@@ -57,11 +66,15 @@ export type SynchroniseOutcome =
       readonly waiting: number;
       /** How many events came all the same; absent when none was asked for. */
       readonly pulled?: number;
+      /** The server's, where the reason is that it is another. */
+      readonly workspace?: string;
     };
 
 /** A push holds at most so many events, and so many characters unless one event alone is longer. */
 const batchEvents = 200;
 const batchCharacters = 2_000_000;
+/** Waiting events in memory at a time. */
+const mostRead = 2_000;
 
 /**
  * Makes the device and a server hold the same events: sends the outbox, then fetches what is new.
@@ -75,20 +88,24 @@ export async function synchronise(
     ({
       kind: "interrupted",
       reason: failure.reason,
-      waiting: (await store.outbox()).waiting.length,
+      waiting: (await store.outbox(0)).count,
     }) as const;
 
   const theirs = await remote.trials();
   if (theirs.kind === "failed") return interrupted(theirs);
+  const { workspace } = theirs;
+  if (workspace !== undefined && !(await belongsTo(store, workspace))) {
+    return { ...(await interrupted({ kind: "failed", reason: "other-workspace" })), workspace };
+  }
   await offerWhatTheyLost(store, theirs);
   const pushed = await pushAll(store, remote);
   // A device that may only read still follows what the others write.
   const mayGoOn = pushed.kind === "pushed" || pushed.reason === "may-not-write";
   if (pushed.kind === "failed" && !mayGoOn) return interrupted(pushed);
-  const pulled = await pullAll(store, remote, theirs.trials);
+  const pulled = await pullAll(store, remote, { theirs: theirs.trials, sent: pushed.trials });
   if (pulled.kind === "failed") return interrupted(pulled);
   if (pushed.kind === "failed") return { ...(await interrupted(pushed)), pulled: pulled.count };
-  const { refused } = await store.outbox();
+  const { refused } = await store.outbox(0);
   return {
     kind: "synchronised",
     pushed: pushed.count,
@@ -124,14 +141,18 @@ async function offerWhatTheyLost(
 }
 
 async function pushAll(store: BrowserStore, remote: Remote) {
-  const { waiting } = await store.outbox();
+  const trials = new Set<string>();
   let count = 0;
-  for (const batch of batches(waiting)) {
-    const outcome = await pushBatch(store, remote, batch);
-    if (outcome.kind === "failed") return outcome;
-    count += outcome.count;
+  for (;;) {
+    const { waiting } = await store.outbox(mostRead);
+    if (waiting.length === 0) return { kind: "pushed", count, trials } as const;
+    for (const batch of batches(waiting)) {
+      for (const { trial } of batch) trials.add(trial);
+      const outcome = await pushBatch(store, remote, batch);
+      if (outcome.kind === "failed") return { ...outcome, trials };
+      count += outcome.count;
+    }
   }
-  return { kind: "pushed", count } as const;
 }
 
 /** Refused events are set aside so that they do not hold up the others for ever. */
@@ -173,12 +194,21 @@ function* batches(events: readonly StoredEvent[]): Generator<readonly StoredEven
   if (batch.length > 0) yield batch;
 }
 
-async function pullAll(store: BrowserStore, remote: Remote, theirs: readonly StoredTrial[]) {
+/**
+ * Asks for the trials that grew: where the server's newest cursor is another than ours, and where this
+ * round sent something since the server told its cursors.
+ */
+async function pullAll(
+  store: BrowserStore,
+  remote: Remote,
+  { theirs, sent }: { readonly theirs: readonly StoredTrial[]; readonly sent: ReadonlySet<string> },
+) {
   let count = 0;
   const conflicts: string[] = [];
-  const trials = new Set([...theirs, ...(await store.trials())].map(({ trial }) => trial));
-  for (const trial of trials) {
-    for (let more = true; more;) {
+  const newest = new Map([...sent].map((trial) => [trial, Infinity]));
+  for (const { trial, events } of theirs) if (!sent.has(trial)) newest.set(trial, events);
+  for (const [trial, cursor] of newest) {
+    for (let more = cursor !== (await store.pulled(trial)); more;) {
       const after = await store.pulled(trial);
       const log = await remote.pull(trial, after);
       if (log.kind === "failed") return log;

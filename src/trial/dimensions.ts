@@ -69,65 +69,65 @@ const check = (
   sign,
 });
 
-/** Every quantity in a body with the dimension it must have. */
-function checksOf<T extends EventType>(type: T, body: BodyOf<T>): Check[] {
-  const table: { [K in EventType]?: (b: BodyOf<K>) => Check[] } = {
-    "trial-opened": (b) => [
-      check("altitude", b.altitude, "length", "altitude"),
-      check("barometer", b.barometer, "pressure", "barometer"),
-      check("margin", b.margin, "temperature-difference", "positive"),
-    ],
-    "vehicle-described": (b) => [
-      check("labelCharge", b.labelCharge, "mass", "positive"),
-      check("cabinVolume", b.cabinVolume, "volume", "positive"),
-      check("internalVolume", b.internalVolume, "volume", "positive"),
-    ],
-    "instrument-listed": instrumentChecks,
-    "product-listed": (b) => [check("labelMass", b.labelMass, "mass", "positive")],
-    "vessel-listed": (b) => [
-      check("tare", b.tare, "mass", "not-negative"),
-      check("waterCapacity", b.waterCapacity, ["mass", "volume"], "positive"),
-      check("ratedPressure", b.ratedPressure, "pressure", "positive"),
-      check("holds.mass", b.holds?.mass, "mass", "not-negative"),
-    ],
-    "claim-read": (b) => [
-      check("mass", b.mass, "mass", "positive"),
-      check("equals", b.equals, "mass", "positive"),
-    ],
-    "reading-taken": (b) => [
+/** Every quantity in a body of each type with the dimension it must have. */
+const checks: Readonly<{ [K in EventType]?: (b: BodyOf<K>) => Check[] }> = {
+  "trial-opened": (b) => [
+    check("altitude", b.altitude, "length", "altitude"),
+    check("barometer", b.barometer, "pressure", "barometer"),
+    check("margin", b.margin, "temperature-difference", "positive"),
+  ],
+  "vehicle-described": (b) => [
+    check("labelCharge", b.labelCharge, "mass", "positive"),
+    check("cabinVolume", b.cabinVolume, "volume", "positive"),
+    check("internalVolume", b.internalVolume, "volume", "positive"),
+  ],
+  "instrument-listed": instrumentChecks,
+  "product-listed": (b) => [check("labelMass", b.labelMass, "mass", "positive")],
+  "vessel-listed": (b) => [
+    check("tare", b.tare, "mass", "not-negative"),
+    check("waterCapacity", b.waterCapacity, ["mass", "volume"], "positive"),
+    check("ratedPressure", b.ratedPressure, "pressure", "positive"),
+    check("holds.mass", b.holds?.mass, "mass", "not-negative"),
+  ],
+  "claim-read": (b) => [
+    check("mass", b.mass, "mass", "positive"),
+    check("equals", b.equals, "mass", "positive"),
+  ],
+  "reading-taken": (b) => [
+    check(
+      "value",
+      b.value,
+      quantityDimension[b.quantity],
+      b.quantity === "barometer" ? "barometer" : "any",
+    ),
+  ],
+  "transfer-posted": transferChecks,
+  "stream-opened": (b) =>
+    b.columns.map((column, i) =>
       check(
-        "value",
-        b.value,
-        quantityDimension[b.quantity],
-        b.quantity === "barometer" ? "barometer" : "any",
+        `columns.${i}.unit`,
+        { value: 1, unit: column.unit },
+        quantityDimension[column.quantity],
       ),
-    ],
-    "transfer-posted": transferChecks,
-    "stream-opened": (b) =>
-      b.columns.map((column, i) =>
-        check(
-          `columns.${i}.unit`,
-          { value: 1, unit: column.unit },
-          quantityDimension[column.quantity],
-        ),
-      ),
-    "trace-imported": (b) => [
-      ...b.mapping.columns.map((column, i) =>
-        check(
-          `mapping.columns.${i}.unit`,
-          { value: 1, unit: column.unit },
-          quantityDimension[column.quantity],
-        ),
-      ),
+    ),
+  "trace-imported": (b) => [
+    ...b.mapping.columns.map((column, i) =>
       check(
-        "mapping.time.unit",
-        b.mapping.time.unit === undefined ? undefined : { value: 1, unit: b.mapping.time.unit },
-        "duration",
+        `mapping.columns.${i}.unit`,
+        { value: 1, unit: column.unit },
+        quantityDimension[column.quantity],
       ),
-    ],
-  };
-  return table[type]?.(body) ?? [];
-}
+    ),
+    check(
+      "mapping.time.unit",
+      b.mapping.time.unit === undefined ? undefined : { value: 1, unit: b.mapping.time.unit },
+      "duration",
+    ),
+  ],
+};
+
+const checksOf = <T extends EventType>(type: T, body: BodyOf<T>): Check[] =>
+  checks[type]?.(body) ?? [];
 
 const measured: Readonly<
   Record<BodyOf<"instrument-listed">["measures"], readonly [Dimension, ...Dimension[]] | undefined>

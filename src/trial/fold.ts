@@ -2,7 +2,7 @@ import { amendments, type Amendments } from "./amendments.ts";
 import type { BodyOf } from "./events.ts";
 import { canonicalText, inOrder, sorted } from "./order.ts";
 import { parseBody } from "./parse.ts";
-import { freshMemory, type Memory, rememberedBody } from "./memory.ts";
+import { freshMemory, type Memory, type PlainEntry, rememberedBody } from "./memory.ts";
 import type { Entry, EntryOf, EntryType, Refused, StoredEvent } from "./view.ts";
 
 /**
@@ -26,6 +26,8 @@ function distinct(
   refused: Refused[],
   memory: Memory,
 ): readonly StoredEvent[] {
+  // Made one after the other on one device: no id can come twice.
+  if (events.every(({ id }, i) => i === 0 || (events[i - 1]?.id ?? id) < id)) return events;
   const byId = new Map<string, StoredEvent>();
   const several = new Map<string, Set<StoredEvent>>();
   for (const event of events) {
@@ -80,19 +82,19 @@ function earliest([first, ...rest]: readonly StoredEvent[]): StoredEvent | undef
 const isEntryType = (type: StoredEvent["type"]): type is EntryType =>
   type !== "entry-corrected" && type !== "entry-withdrawn";
 
-/** `plainEntry`, once an event. */
-function rememberedEntry<T extends EntryType>(
-  event: StoredEvent,
-  type: T,
-  memory: Memory,
-): EntryOf<T> | Refused {
-  const known = memory.entries.get(event);
-  // One event has one type, so what was kept for it is of that type.
-  if (known) return known as EntryOf<T> | Refused;
-  const entry = plainEntry(event, type);
-  memory.entries.set(event, entry);
-  return entry;
+/** `plainEntry` of each event; of those that the last log began with too, as it was. */
+function plainEntries(events: readonly StoredEvent[], memory: Memory): readonly PlainEntry[] {
+  const { last } = memory;
+  const plain = events.map((event, i) => {
+    if (last.events[i] === event) return last.plain[i];
+    return isEntryType(event.type) ? plainEntry(event, event.type) : undefined;
+  });
+  memory.last = { events, plain };
+  return plain;
 }
+
+/** One for all: most entries of a long log were never amended. */
+const none: readonly never[] = [];
 
 /** The entry before anybody amended it, or the reason why its body says nothing. */
 function plainEntry<T extends EntryType>(event: StoredEvent, type: T): EntryOf<T> | Refused {
@@ -108,8 +110,8 @@ function plainEntry<T extends EntryType>(event: StoredEvent, type: T): EntryOf<T
     when: whenOf(parsed.value, event.at),
     body: parsed.value,
     original: parsed.value,
-    corrections: [],
-    conflict: [],
+    corrections: none,
+    conflict: none,
   };
 }
 
@@ -138,19 +140,18 @@ export function fold(events: readonly StoredEvent[], memory: Memory = freshMemor
   const trial = trialOf(unique);
   const plain: EntryOf<EntryType>[] = [];
   const amending: StoredEvent[] = [];
-  for (const event of unique) {
-    if (event.trial !== trial) {
-      refused.push(refusal(event, "other-trial"));
-    } else if (isEntryType(event.type)) {
-      const entry = rememberedEntry(event, event.type, memory);
-      if ("reason" in entry) refused.push(entry);
-      else plain.push(entry);
-    } else {
-      amending.push(event);
-    }
+  const said = plainEntries(unique, memory);
+  for (const [i, event] of unique.entries()) {
+    const entry = said[i];
+    if (event.trial !== trial) refused.push(refusal(event, "other-trial"));
+    else if (entry === undefined) amending.push(event);
+    else if ("reason" in entry) refused.push(entry);
+    else plain.push(entry);
   }
   const amends = amendments(amending, () => new Map(plain.map(({ id, type }) => [id, type])));
-  const entries = plain.map((entry) => amended(entry, amends) as Entry);
+  const entries = (
+    amending.length === 0 ? plain : plain.map((entry) => amended(entry, amends))
+  ) as Entry[];
   return {
     ...(trial !== undefined && { trial }),
     entries: sorted(entries),

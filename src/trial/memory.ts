@@ -3,16 +3,18 @@ import { type Parsed, parseBody } from "./parse.ts";
 import type { Series, Settlement, TraceView } from "./traces/view.ts";
 import type { EntryOf, EntryType, Refused, StoredEvent } from "./view.ts";
 
+/** An entry before anybody amended it, or why it says nothing; undefined for an event that amends. */
+export type PlainEntry = EntryOf<EntryType> | Refused | undefined;
+
 /**
  * What a caller may keep between two projections of a growing log, so that long traces are read and
- * judged once. It is keyed by the events themselves: the same objects give the same answers, and an
- * event that is let go takes its part along. A projection without it gives the same view.
+ * judged once. It goes by the events themselves: the same objects give the same answers. A projection without it gives the same view.
  */
 export interface Memory {
   /** Bodies of events that share their id with another: which of them is sound decides. */
   readonly bodies: WeakMap<StoredEvent, Parsed<object>>;
-  /** Entries before anybody amended them. */
-  readonly entries: WeakMap<StoredEvent, EntryOf<EntryType> | Refused>;
+  /** The log of the last projection, and what each of its events says before anybody amended it. */
+  last: { readonly events: readonly StoredEvent[]; readonly plain: readonly PlainEntry[] };
   readonly traces: WeakMap<object, { readonly atmosphere: number; readonly view: TraceView }>;
   /** Streams by the body that opened them, with the batches that were read. */
   readonly streams: WeakMap<
@@ -24,7 +26,7 @@ export interface Memory {
 
 export const freshMemory = (): Memory => ({
   bodies: new WeakMap(),
-  entries: new WeakMap(),
+  last: { events: [], plain: [] },
   traces: new WeakMap(),
   streams: new WeakMap(),
   settlements: new WeakMap(),

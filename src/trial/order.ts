@@ -21,8 +21,22 @@ export function inOrder(a: Stamped, b: Stamped): number {
   return a.id < b.id ? -1 : a.id > b.id ? 1 : 0;
 }
 
+/** Instants of this one form stand in the order of their texts: 2026-06-14T08:41:00.000Z. */
+const isPlain = (when: string): boolean =>
+  when.length === 24 && when[19] === "." && when[23] === "Z";
+
+function standsBefore(a: Stamped, b: Stamped): boolean {
+  if (!isPlain(a.when) || !isPlain(b.when)) return inOrder(a, b) <= 0;
+  return a.when < b.when || (a.when === b.when && a.id <= b.id);
+}
+
 /** A copy in the written order. Each instant is read once, and what stands in order is not sorted again. */
 export function sorted<T extends Stamped>(things: readonly T[]): T[] {
+  let standing = 1;
+  for (; standing < things.length; standing++) {
+    if (!standsBefore(things[standing - 1] as T, things[standing] as T)) break;
+  }
+  if (standing >= things.length) return [...things];
   const times = Float64Array.from(things, ({ when }) => instantOf(when));
   const precedes = (a: number, b: number): number => {
     const byTime = (times[a] ?? 0) - (times[b] ?? 0);
@@ -30,9 +44,6 @@ export function sorted<T extends Stamped>(things: readonly T[]): T[] {
     const [x, y] = [things[a]?.id ?? "", things[b]?.id ?? ""];
     return x < y ? -1 : x > y ? 1 : 0;
   };
-  let standing = 1;
-  while (standing < things.length && precedes(standing - 1, standing) <= 0) standing++;
-  if (standing >= things.length) return [...things];
   return Array.from(things, (_, i) => i)
     .sort(precedes)
     .map((i) => things[i] as T);

@@ -66,6 +66,8 @@ export function parseBody<T extends EventType>(type: T, body: unknown): Parsed<B
   if (!result.success) return { kind: "invalid", issues: issuesOf(result.error, body) };
   // The schema of `type` gives the body of `type`; the compiler sees only the union of all bodies.
   const value = result.data as BodyOf<T>;
+  // Numbers without units, by the hundred thousand.
+  if (type === "samples-received") return { kind: "valid", value };
   const issues = [...quantityIssues(type, value), ...modelIssues(value)];
   return issues.length === 0 ? { kind: "valid", value } : { kind: "invalid", issues };
 }

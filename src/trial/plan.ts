@@ -22,10 +22,16 @@ function partsOf(entries: readonly Entry[]): ReadonlyMap<EntryType, readonly Ent
   const known = parted.get(entries);
   if (known) return known;
   const parts = new Map<EntryType, Entry[]>();
+  let type: EntryType | undefined;
+  let part: Entry[] = [];
   for (const entry of entries) {
-    const part = parts.get(entry.type);
-    if (part) part.push(entry);
-    else parts.set(entry.type, [entry]);
+    // In a long log the same type comes many times in a row.
+    if (entry.type !== type) {
+      ({ type } = entry);
+      part = parts.get(type) ?? [];
+      parts.set(type, part);
+    }
+    part.push(entry);
   }
   parted.set(entries, parts);
   return parts;

@@ -106,7 +106,15 @@ function streamViews(
   const opened = ofType(entries, "stream-opened");
   if (opened.length === 0) return [];
   const batches = new Map<string, StreamBatch[]>(opened.map(({ id }) => [id, []]));
-  for (const { body } of ofType(entries, "samples-received")) batches.get(body.stream)?.push(body);
+  let stream: string | undefined;
+  let mine: StreamBatch[] | undefined;
+  for (const { body } of ofType(entries, "samples-received")) {
+    if (body.stream !== stream) {
+      ({ stream } = body);
+      mine = batches.get(stream);
+    }
+    mine?.push(body);
+  }
   return opened.map((entry) => {
     const mine = batches.get(entry.id) ?? [];
     const known = streams.get(entry.body);

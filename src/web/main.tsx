@@ -7,7 +7,7 @@ import "./look/app.css";
 import { render } from "preact";
 import { App } from "./shell/app.tsx";
 import { CannotKeep } from "./shell/cannot-keep.tsx";
-import { startLogKeeper } from "./shell/log-keeper.ts";
+import { startLogKeeper, theStore } from "./shell/log-keeper.ts";
 import { registerOffline } from "./shell/offline.ts";
 import { startSynchronising } from "./shell/synchronising.ts";
 
@@ -19,6 +19,14 @@ try {
   render(<App />, root);
   await startSynchronising();
   registerOffline();
+  // Old logs can wait; what is cut off goes on at the next start.
+  setTimeout(
+    () =>
+      void theStore()
+        .tidy()
+        .catch(() => undefined),
+    5000,
+  );
 } catch (error) {
   if (!(error instanceof DOMException)) throw error;
   render(<CannotKeep reason={error.message} />, root);

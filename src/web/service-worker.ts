@@ -18,12 +18,12 @@ interface Scope {
 }
 
 /** The build writes its files and their fingerprint here. */
-const files = JSON.parse("__FILES__") as readonly string[];
+const files: ReadonlySet<string> = new Set(JSON.parse("__FILES__") as string[]);
 const cacheName = "coldproof __BUILD__";
 const scope = self as unknown as Scope;
 
 scope.addEventListener("install", (event) => {
-  event.waitUntil(caches.open(cacheName).then((cache) => cache.addAll(files)));
+  event.waitUntil(caches.open(cacheName).then((cache) => cache.addAll([...files])));
 });
 
 scope.addEventListener("activate", (event) => {
@@ -39,12 +39,15 @@ scope.addEventListener("fetch", (event) => {
   const url = new URL(request.url);
   if (request.method !== "GET" || url.origin !== location.origin) return;
   if (request.mode === "navigate" && url.pathname === "/") event.respondWith(kept("/", request));
-  else if (files.includes(url.pathname)) event.respondWith(kept(url.pathname, request));
+  else if (files.has(url.pathname)) event.respondWith(kept(url.pathname, request));
 });
 
+/** Opened once while the worker runs: a page asks for several files at a time. */
+let cache: Promise<Cache> | undefined;
+
 async function kept(path: string, request: Request): Promise<Response> {
-  const cache = await caches.open(cacheName);
-  return (await cache.match(path)) ?? fetch(request);
+  cache ??= caches.open(cacheName);
+  return (await (await cache).match(path)) ?? fetch(request);
 }
 
 async function dropOthers(): Promise<void> {

@@ -3,6 +3,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { defineConfig } from "vite";
 import { offlineBuild } from "./offline-build.ts";
+import { startChunks } from "./start-chunks.ts";
 
 const at = (path: string): string => join(import.meta.dirname, path);
 
@@ -25,7 +26,10 @@ export default defineConfig({
   publicDir: "public",
   define: { PROGRAM_VERSION: JSON.stringify(version) },
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
-  plugins: [offlineBuild(readdirSync(at("public")))],
+  plugins: [
+    startChunks("index", { compute: ["compute-worker", "fair-worker"], report: ["report-worker"] }),
+    offlineBuild(readdirSync(at("public"))),
+  ],
   build: {
     outDir: "../../dist/web",
     emptyOutDir: true,
@@ -44,8 +48,10 @@ export default defineConfig({
         "report-worker": at("engine/report-worker.ts"),
       },
       output: {
-        // On its own, so that what must be said to it before it is used is said first (shell/no-eval.ts).
-        codeSplitting: { groups: [{ name: "zod", test: /node_modules[\\/]zod/ }] },
+        // On its own, with what must be said to it before it is used (shell/no-eval.ts).
+        codeSplitting: {
+          groups: [{ name: "zod", test: /node_modules[\\/]zod|shell[\\/]no-eval/, priority: 100 }],
+        },
         entryFileNames: ({ name }) => fixedNames.get(name) ?? "assets/[name]-[hash].js",
       },
     },

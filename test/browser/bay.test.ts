@@ -3,6 +3,7 @@ import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { note } from "../doors/sample-events.ts";
 import { lockedHouse, senderTo } from "./bay/locked-house.ts";
+import { twoShops } from "./bay/shops.ts";
 import { launchChromium } from "./chromium.ts";
 import { handOn } from "./walk/hand.ts";
 import { builtApp, endAll, openHouse } from "./walk/house.ts";
@@ -232,4 +233,51 @@ test("behind a key the report is shown in a frame that runs nothing and reaches 
   // Chromium reports on the console whatever a policy stops.
   expect(said).toEqual([]);
   await context.close();
+});
+
+test("a device that is paired with another shop shows and sends nothing of the first, and loses nothing", async () => {
+  const { url: house, shops, stop } = await twoShops(app);
+  const [alpha, beta] = shops;
+  const context = await browser.newContext({ serviceWorkers: "block" });
+  const page = await arrive(context, `${house}/`);
+  const hand = handOn(page);
+  const join = async (code: string): Promise<void> => {
+    await page.goto(`${house}/#/pair/${code}`);
+    await page.getByLabel("Name of this device").fill("pocket");
+    await page.locator("main").getByRole("button", { name: "Pair this device" }).click();
+    await page.getByRole("heading", { level: 1, name: "Is the can what it says?" }).waitFor();
+  };
+  const start = async (title: string): Promise<void> => {
+    await hand.press("New trial", "What is the question?");
+    await hand.type("Name of the trial", title);
+    await hand.type("The question, fixed before the first reading", "Is it as cold?");
+    await hand.type("Smallest vent difference that matters", "1");
+    await hand.type("Altitude", "640");
+    await hand.press("Start the trial", "Plan");
+  };
+  await start("Made before any pairing");
+  await join(await alpha.code());
+  await expect.poll(alpha.texts).toEqual(["Made before any pairing"]);
+  await page.locator(".trial-row").click();
+  await page.getByRole("heading", { level: 1, name: "Plan" }).waitFor();
+  // The network takes nothing from here on: the note stays on the device.
+  await context.route(/\/events$/, (route) => route.abort());
+  await write(page, "Not yet with Alpha");
+  await page.getByText("1 entry only here").waitFor();
+
+  await join(await beta.code());
+  await page.getByText("None yet.").waitFor();
+  await context.unroute(/\/events$/);
+  await start("Made in Beta");
+  await saved(page);
+  expect(await beta.texts()).toEqual(["Made in Beta"]);
+  expect(await alpha.texts()).toEqual(["Made before any pairing"]);
+
+  await join(await alpha.code());
+  await page.locator(".trial-row", { hasText: "Made before any pairing" }).waitFor();
+  expect(await page.locator(".trial-row").count()).toBe(1);
+  await expect.poll(alpha.texts).toEqual(["Made before any pairing", "Not yet with Alpha"]);
+  expect(await beta.texts()).toEqual(["Made in Beta"]);
+  await context.close();
+  await stop();
 });

@@ -1,6 +1,7 @@
 import { openBrowserStore, type Remote, remoteOver, synchronise } from "../../src/store/browser.ts";
 import { type ContractCase, contract, same } from "../doors/contract.ts";
 import { note, trialId } from "../doors/sample-events.ts";
+import { packCases } from "./store-packs.ts";
 
 /**
  * Runs inside a page. The contract of every store, then what only a device's store does, against a real
@@ -30,7 +31,7 @@ const deviceCases: readonly { name: string; check: () => Promise<void> }[] = [
     check: async () => {
       let told = false;
       await openBrowserStore("superseded", () => (told = true));
-      const newer = indexedDB.open("superseded", 2);
+      const newer = indexedDB.open("superseded", 3);
       await new Promise<void>((resolve, reject) => {
         newer.onsuccess = () => {
           newer.result.close();
@@ -51,7 +52,7 @@ const deviceCases: readonly { name: string; check: () => Promise<void> }[] = [
       const [a, b] = [await newStore(), await newStore()];
       await a.append([note(n + 1, { trial }), note(n + 2, { trial })]);
       await b.append([note(n + 3, { trial }), note(n + 2, { trial })]);
-      same((await a.outbox()).waiting.length, 2);
+      same((await a.outbox(1)).count, 2);
       const first = await synchronise(a, server);
       same(first.kind === "synchronised" && first.pushed, 2);
       const second = await synchronise(b, server);
@@ -61,7 +62,7 @@ const deviceCases: readonly { name: string; check: () => Promise<void> }[] = [
         (await store.read(trialId(trial))).events.map(({ id }) => id).sort();
       same(await ids(a), await ids(b));
       same((await ids(a)).length, 3);
-      same(await a.outbox(), { waiting: [], refused: [] });
+      same(await a.outbox(9), { waiting: [], count: 0, refused: [] });
       const idle = await synchronise(a, server);
       same(idle.kind === "synchronised" && [idle.pushed, idle.pulled], [0, 0]);
     },
@@ -80,7 +81,7 @@ const deviceCases: readonly { name: string; check: () => Promise<void> }[] = [
       same(outcome.kind === "synchronised" && outcome.refused, [own.id]);
       same(outcome.kind === "synchronised" && outcome.conflicts, [own.id]);
       same((await b.read(trialId(trial))).events[0], own);
-      same((await b.outbox()).waiting, []);
+      same((await b.outbox(9)).count, 0);
     },
   },
   {
@@ -150,7 +151,7 @@ async function runContract({ check }: ContractCase) {
 
 const cases = new Map<string, () => Promise<void>>([
   ...contract.map((one) => [one.name, () => runContract(one)] as const),
-  ...deviceCases.map(({ name, check }) => [name, check] as const),
+  ...[...deviceCases, ...packCases].map(({ name, check }) => [name, check] as const),
 ]);
 
 /** Undefined when the case holds, else what it found. */

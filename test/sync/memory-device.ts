@@ -44,16 +44,21 @@ export function memoryDevice(): BrowserStore {
       return Promise.resolve(ids.map((trial) => ({ trial, events: ofTrial(trial).length })));
     },
     close: () => Promise.resolve(),
-    outbox: () => {
+    outbox: (most) => {
       const waiting = inOutbox("waiting").flatMap((id) => events.get(id) ?? []);
-      return Promise.resolve({ waiting, refused: inOutbox("refused") });
+      const { length: count } = waiting;
+      return Promise.resolve({
+        waiting: waiting.slice(0, most),
+        count,
+        refused: inOutbox("refused"),
+      });
     },
     acknowledge: (ids) => {
       for (const id of ids) outbox.delete(id);
       return Promise.resolve();
     },
     markRefused: (ids) => {
-      for (const id of ids) if (events.has(id)) outbox.set(id, "refused");
+      for (const id of ids) if (outbox.has(id)) outbox.set(id, "refused");
       return Promise.resolve();
     },
     pulled: (trial) => Promise.resolve(pulled.get(trial) ?? 0),
@@ -72,6 +77,7 @@ export function memoryDevice(): BrowserStore {
       pulled.set(trial, 0);
       return Promise.resolve();
     },
+    tidy: () => Promise.resolve(),
     drafts: {
       keep: (key, value) => {
         kept.set(key, value);

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { project } from "../project.ts";
 import type { StoredEvent } from "../view.ts";
+import { instantReader } from "./clock.ts";
 import { readStream, type StreamBatch } from "./stream.ts";
 import { readTrace } from "./read.ts";
 
@@ -119,4 +120,21 @@ test("a run is recorded from a stream as from a file", () => {
   const quantities = new Set(view.runs[0]?.values.map(({ quantity }) => quantity));
   expect(quantities).toEqual(new Set(["vent-temperature", "low-side"]));
   expect(view.runs[0]?.values[0]?.value).toBeCloseTo(273.15 + 7, 0);
+});
+
+test("instants in a row are read as one by one, in every form that a sample may have", () => {
+  const read = instantReader();
+  for (const at of [
+    "2026-06-14T08:41:00.000Z",
+    "2026-06-14T08:41:59.999Z",
+    "2026-06-14T08:41:07.5Z",
+    "2026-06-14T08:42:00.001Z",
+    "2026-06-14T10:42:00+02:00",
+    "2026-06-14T08:41:30.250Z",
+    "2026-12-31T23:59:59.999Z",
+    "2027-01-01T00:00:00Z",
+    "2027-01-01T00:00:00.000Z",
+  ]) {
+    expect(read(at)).toBe(Date.parse(at));
+  }
 });

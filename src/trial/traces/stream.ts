@@ -1,7 +1,7 @@
 import { median } from "../../numerics/index.ts";
 import { toSI, unitSize } from "../../units/index.ts";
 import type { BodyOf } from "../events.ts";
-import { clockText } from "./clock.ts";
+import { clockText, instantReader } from "./clock.ts";
 import type { TraceContents } from "./read.ts";
 import { dropOuts, rangeOf, stuckStretches } from "./sensors.ts";
 import type { Series, TraceProblem } from "./view.ts";
@@ -35,7 +35,7 @@ export function readStream(
   atmosphere: number,
 ): TraceContents {
   const problems: TraceProblem[] = [];
-  const all = inTime(batches.flatMap(({ samples }) => samples));
+  const all = inTime(samplesOf(batches));
   const timed = soundRows(all, columns.length, problems);
   const start = timed.seconds[0] ?? 0;
   noteGaps(timed, start, problems);
@@ -51,9 +51,21 @@ export function readStream(
   };
 }
 
+function samplesOf(batches: readonly StreamBatch[]): readonly Sample[] {
+  const all: Sample[] = [];
+  for (const { samples } of batches) for (const sample of samples) all.push(sample);
+  return all;
+}
+
 function inTime(samples: readonly Sample[]): Timed {
-  const seconds = Float64Array.from(samples, ({ at }) => Date.parse(at) / 1000);
-  const isRising = seconds.every((s, i) => i === 0 || s >= (seconds[i - 1] ?? s));
+  const seconds = new Float64Array(samples.length);
+  const instant = instantReader();
+  let isRising = true;
+  for (const [i, { at }] of samples.entries()) {
+    const s = instant(at) / 1000;
+    seconds[i] = s;
+    if (i > 0 && s < (seconds[i - 1] ?? s)) isRising = false;
+  }
   if (isRising) return { seconds, samples };
   const order = Array.from(samples, (_, i) => i).sort(
     (a, b) => (seconds[a] ?? 0) - (seconds[b] ?? 0),
@@ -110,7 +122,8 @@ function rowProblem(
 
 function noteGaps({ seconds, samples }: Timed, start: number, problems: TraceProblem[]): void {
   if (seconds.length < 3) return;
-  const steps = seconds.slice(1).map((s, i) => s - (seconds[i] ?? s));
+  const steps = new Float64Array(seconds.length - 1);
+  for (let i = 0; i < steps.length; i++) steps[i] = (seconds[i + 1] ?? 0) - (seconds[i] ?? 0);
   const usual = median(steps);
   if (usual <= 0) return;
   steps.forEach((step, i) => {

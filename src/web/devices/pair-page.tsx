@@ -27,6 +27,11 @@ export function PairPage({ code: given }: { readonly code: string }) {
       return;
     }
     prefer({ device: name.trim() });
+    if (outcome.moved) {
+      goInstead();
+      location.reload();
+      return;
+    }
     void synchroniseNow();
     say("This device is paired. Its log follows the server now.");
     goInstead();

@@ -1,4 +1,5 @@
 import { signal } from "@preact/signals";
+import type { DeviceStores } from "../../store/browser.ts";
 
 export type Role = "owner" | "tester" | "viewer";
 
@@ -26,14 +27,16 @@ export interface Access {
 export const access = signal<Access>({ kind: "unknown" });
 export const pairing = signal<Pairing | undefined>(undefined);
 
-let keep: (value: Pairing | undefined) => Promise<void> = () => Promise.resolve();
+interface Keeper {
+  /** Keeps the key on this device's disk; undefined forgets it. */
+  readonly keep: (value: Pairing | undefined) => Promise<void>;
+  /** Chooses the log of a workspace for the next start; true when it is another than is open. */
+  readonly choose: DeviceStores["choose"];
+}
+let keeper: Keeper = { keep: () => Promise.resolve(), choose: () => Promise.resolve(false) };
 
-/** @param keeper keeps the key on this device's disk; undefined forgets it. */
-export function startAccess(
-  stored: unknown,
-  keeper: (value: Pairing | undefined) => Promise<void>,
-): void {
-  keep = keeper;
+export function startAccess(stored: unknown, given: Keeper): void {
+  keeper = given;
   if (isPairing(stored)) pairing.value = stored;
 }
 
@@ -45,8 +48,11 @@ function isPairing(value: unknown): value is Pairing {
 
 /** A request to the server under this device's key, when it has one. */
 export function ask(request: Request): Promise<Response> {
-  const { value } = pairing;
-  if (value) request.headers.set("authorization", `Bearer ${value.key}`);
+  return askUnder(pairing.value?.key, request);
+}
+
+export function askUnder(key: string | undefined, request: Request): Promise<Response> {
+  if (key !== undefined) request.headers.set("authorization", `Bearer ${key}`);
   return fetch(request);
 }
 
@@ -78,7 +84,8 @@ function workspaceIn(body: Record<string, unknown>): { workspace?: string } {
 }
 
 export type Redeemed =
-  | { readonly kind: "paired"; readonly pairing: Pairing }
+  /** `moved`: its log is another than the one that is open; load the page again. */
+  | { readonly kind: "paired"; readonly moved: boolean }
   | { readonly kind: "refused" | "away" | "not-understood" };
 
 /** Gives a code for a key and keeps the key. A code opens once. */
@@ -96,15 +103,19 @@ export async function redeem(code: string, device: string): Promise<Redeemed> {
     return { kind: "not-understood" };
   const workspace = workspaceIn(body).workspace ?? "";
   const value = { key, workspace, role, device: known };
-  await keep(value);
+  const id = typeof body["workspace"] === "string" ? body["workspace"] : workspace;
+  const moved = await keeper.choose({ id, name: workspace }, pairing.value?.workspace);
+  await keeper.keep(value);
+  // Until the page is loaded again, the log of the workspace before is open: nothing of it may go there.
+  if (moved) return { kind: "paired", moved };
   pairing.value = value;
   access.value = { kind: "paired", role, workspace, device: known };
-  return { kind: "paired", pairing: value };
+  return { kind: "paired", moved };
 }
 
 /** Forgets the key on this device; what is in the log here stays. */
 export async function forgetKey(): Promise<void> {
-  await keep(undefined);
+  await keeper.keep(undefined);
   pairing.value = undefined;
   access.value = { kind: "unknown" };
   await askAccess();

@@ -10,6 +10,7 @@ import { notice } from "./notice.ts";
 import { takeUpdate, updateWaiting } from "./offline.ts";
 import { hash, pathTo, place } from "./route.ts";
 import { later } from "./later.tsx";
+import { openServersLog, otherWorkspace } from "./synchronising.ts";
 
 const FluidsPage = later(async () => (await import("../fluids/fluids-page.tsx")).FluidsPage);
 const VehiclePage = later(async () => (await import("../vehicle/vehicle-page.tsx")).VehiclePage);
@@ -44,6 +45,15 @@ export function App() {
           A newer Coldproof is ready.{" "}
           <button type="button" class="plain" onClick={takeUpdate}>
             Load it now
+          </button>
+        </p>
+      )}
+      {otherWorkspace.value !== undefined && (
+        <p class="app-message">
+          The server serves another workspace than the one whose log is open. Nothing is exchanged;
+          entries wait on this device.{" "}
+          <button type="button" class="plain" onClick={() => void openServersLog()}>
+            Open the server’s log
           </button>
         </p>
       )}

@@ -1,6 +1,6 @@
 import { computed, signal } from "@preact/signals";
 import { v7 as uuidv7 } from "uuid";
-import { type BrowserStore, openBrowserStore } from "../../store/browser.ts";
+import { type BrowserStore, type DeviceStores, openDeviceStores } from "../../store/browser.ts";
 import {
   type BodyOf,
   type EventType,
@@ -30,35 +30,45 @@ export const view = computed(() => project(events.value, memory));
 
 /** Up to where the open trial was read from the device's store. */
 let cursor = 0;
-let store: BrowserStore | undefined;
+let stores: DeviceStores | undefined;
 
-export function theStore(): BrowserStore {
-  if (!store) throw new Error("the store is used before it is open");
-  return store;
+/** The log of the workspace that is open, with its drafts. */
+export const theStore = (): BrowserStore => theStores().log;
+
+/** What the device itself keeps, in whatever workspace it works. */
+export const deviceDrafts = (): BrowserStore["drafts"] => theStores().device.drafts;
+
+export function theStores(): DeviceStores {
+  if (!stores) throw new Error("the store is used before it is open");
+  return stores;
 }
 
 /** Opens the device's store; everything else waits for it. */
 export async function startLogKeeper(): Promise<void> {
-  const opened = await openBrowserStore("coldproof", () => {
+  const opened = await openDeviceStores(() => {
     superseded.value = true;
   });
-  store = opened;
-  startPreferences(await opened.drafts.recall("preferences"), (value) => {
-    void opened.drafts.keep("preferences", value);
-  });
+  stores = opened;
+  const drafts = deviceDrafts();
   const key = "pairing";
-  startAccess(await opened.drafts.recall(key), (value) =>
-    value === undefined ? opened.drafts.forget(key) : opened.drafts.keep(key, value),
-  );
+  const [preferred, paired] = await Promise.all([drafts.recall("preferences"), drafts.recall(key)]);
+  startPreferences(preferred, (value) => {
+    void drafts.keep("preferences", value);
+  });
+  startAccess(paired, {
+    keep: (value) => (value === undefined ? drafts.forget(key) : drafts.keep(key, value)),
+    choose: (workspace, was) => opened.choose(workspace, was),
+  });
 }
 
 export async function openTrial(trial: string): Promise<void> {
   if (openTrialId.value === trial) return;
   const { drafts } = theStore();
-  startDrafts(await drafts.recall(`drafts ${trial}`), (value) =>
-    drafts.keep(`drafts ${trial}`, value),
-  );
-  const log = await theStore().read(trial);
+  const [draft, log] = await Promise.all([
+    drafts.recall(`drafts ${trial}`),
+    theStore().read(trial),
+  ]);
+  startDrafts(draft, (value) => drafts.keep(`drafts ${trial}`, value));
   cursor = log.cursor;
   events.value = log.events;
   openTrialId.value = trial;

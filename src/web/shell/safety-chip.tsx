@@ -90,6 +90,8 @@ function sentence(waiting: number, server: Safety["server"]): string {
       return "The server does not know this device. What is here stays here until the device is paired.";
     case "may-not-write":
       return "This device may only read on the server. What is written here stays here.";
+    case "other-workspace":
+      return "The server serves another workspace than the one whose log this is. What is here stays here.";
     case "unknown":
       return "The server has not been asked yet.";
   }

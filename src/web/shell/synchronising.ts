@@ -1,9 +1,9 @@
 import { effect, signal } from "@preact/signals";
-import { remoteOver, synchronise } from "../../store/browser.ts";
+import { type RemoteFailure, remoteOver, synchronise } from "../../store/browser.ts";
 import type { StoredEvent } from "../../trial/index.ts";
-import { access, ask, askAccess, pairing } from "./access.ts";
+import { access, askAccess, askUnder, pairing } from "./access.ts";
 import { follow } from "./live.ts";
-import { kept, readFurther, theStore } from "./log-keeper.ts";
+import { kept, readFurther, theStore, theStores } from "./log-keeper.ts";
 
 /** How the log of this device stands towards the server. */
 export interface Safety {
@@ -11,8 +11,7 @@ export interface Safety {
   readonly waiting: number;
   /** The first of them, for a list. */
   readonly first: readonly StoredEvent[];
-  readonly server:
-    "unknown" | "reached" | "away" | "cannot-write" | "not-understood" | "no-key" | "may-not-write";
+  readonly server: "unknown" | "reached" | "away" | Exclude<RemoteFailure, "unreachable">;
   /** Entries that the server refuses for ever. */
   readonly refused: number;
   /** When both sides last held the same; ISO instant. */
@@ -29,17 +28,27 @@ export const safety = signal<Safety>({
   live: false,
 });
 
+/** The server's workspace, when this log belongs to another. */
+export const otherWorkspace = signal<string | undefined>(undefined);
+
+/** Opens the log of the server's workspace; the one that was open stays on this device. */
+export async function openServersLog(): Promise<void> {
+  const id = otherWorkspace.value;
+  if (id === undefined) return;
+  await theStores().choose({ id, name: access.value.workspace ?? id });
+  location.reload();
+}
+
 const shownFirst = 20;
 const lastKey = "last synchronised";
-const remote = remoteOver(ask, "");
 
 function tell(change: Partial<Safety>): void {
   safety.value = { ...safety.value, ...change };
 }
 
 async function countWaiting(): Promise<void> {
-  const { waiting, refused } = await theStore().outbox();
-  tell({ waiting: waiting.length, first: waiting.slice(0, shownFirst), refused: refused.length });
+  const { waiting, count, refused } = await theStore().outbox(shownFirst);
+  tell({ waiting: count, first: waiting, refused: refused.length });
 }
 
 let running: Promise<void> | undefined;
@@ -62,6 +71,9 @@ export function synchroniseNow(): Promise<void> {
 
 async function oneRound(): Promise<void> {
   try {
+    // One key for the whole round: what began for one workspace never ends in another.
+    const key = pairing.value?.key;
+    const remote = remoteOver((request) => askUnder(key, request), "");
     const outcome = await synchronise(theStore(), remote);
     if ((outcome.pulled ?? 0) > 0) await readFurther();
     if (outcome.kind === "synchronised") {
@@ -73,6 +85,7 @@ async function oneRound(): Promise<void> {
       const { reason } = outcome;
       tell({ server: reason === "unreachable" ? "away" : reason });
       if (reason === "no-key") access.value = { kind: "no-key" };
+      otherWorkspace.value = outcome.workspace;
     }
     await countWaiting();
   } catch {

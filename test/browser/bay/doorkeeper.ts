@@ -77,6 +77,10 @@ export function doorkeeper(inner: Handle, address: () => string): Doorkeeper {
       return forOwner(request, path);
     }
     if (role === "viewer" && request.method !== "GET") return refusal(403, "not-allowed");
+    if (path === "/api/trials") {
+      const list = (await (await inner(request)).json()) as object;
+      return Response.json({ ...list, workspace: "w1" });
+    }
     const answer = await inner(request);
     if (request.method === "POST" && answer.ok) {
       const news = new TextEncoder().encode("event: appended\ndata: {}\n\n");

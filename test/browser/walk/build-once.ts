@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { build } from "vite";
 import type { TestProject } from "vitest/node";
+import { builtApp } from "../../../scripts/build.mjs";
 import { root } from "../../kill/bundle.ts";
 
 declare module "vitest" {
@@ -12,8 +13,13 @@ declare module "vitest" {
   }
 }
 
-/** Builds the app as it is shipped, once for all files of tests. */
+/** The app as it is shipped, once for all files of tests: the one that set-up built, or one of the sources as they are now. */
 export default async function setup({ provide }: TestProject): Promise<() => void> {
+  const built = builtApp();
+  if (built !== undefined) {
+    provide("app", built);
+    return () => undefined;
+  }
   const outDir = mkdtempSync(join(tmpdir(), "coldproof-app-"));
   await build({
     root: join(root, "src/web"),
