@@ -21,6 +21,11 @@ import { readStream, type StreamBatch } from "./traces/stream.ts";
 import type { TraceView } from "./traces/view.ts";
 import type { Entry, EntryOf, StoredEvent, TrialView } from "./view.ts";
 
+export interface ProjectOptions {
+  /** False for a first look: files and streams are not read, and runs have no values from them. */
+  readonly recordings?: boolean;
+}
+
 /**
  * Everything that follows from a log. Pure: the same set of events gives the same view, in any order,
  * repeated or split.
@@ -28,7 +33,11 @@ import type { Entry, EntryOf, StoredEvent, TrialView } from "./view.ts";
  * @param events  Lines with sound envelopes; bodies that say nothing usable end up in `refused`.
  * @param memory  Kept by a caller that projects a growing log again and again; changes nothing but time.
  */
-export function project(events: readonly StoredEvent[], memory: Memory = freshMemory()): TrialView {
+export function project(
+  events: readonly StoredEvent[],
+  memory: Memory = freshMemory(),
+  { recordings = true }: ProjectOptions = {},
+): TrialView {
   const { trial, entries, refused } = fold(events, memory);
   const standing = entries.filter(({ withdrawn }) => !withdrawn);
   const instruments = instrumentViews(standing);
@@ -38,10 +47,12 @@ export function project(events: readonly StoredEvent[], memory: Memory = freshMe
   const products = productViews(standing);
   const vessels = vesselViews(standing, atmosphere.value);
   const readings = readingViews(standing, instruments, atmosphere.value);
-  const traces = [
-    ...traceViews(standing, atmosphere.value, memory),
-    ...streamViews(standing, atmosphere.value, memory),
-  ];
+  const traces = recordings
+    ? [
+        ...traceViews(standing, atmosphere.value, memory),
+        ...streamViews(standing, atmosphere.value, memory),
+      ]
+    : [];
   const runs = runViews({
     entries: standing,
     traces,

@@ -13,6 +13,7 @@ import {
 } from "../../trial/index.ts";
 import { startAccess } from "./access.ts";
 import { startDrafts } from "./drafts.ts";
+import { looksFurther } from "./first-look.ts";
 import { preferences, startPreferences } from "./preferences.ts";
 
 /** Trials of this device changed: lists look again. */
@@ -26,7 +27,9 @@ export const openTrialId = signal<string | undefined>(undefined);
 export const events = signal<readonly StoredEvent[]>([]);
 /** What long logger files said is read once and kept while the log grows. */
 export const memory = freshMemory();
-export const view = computed(() => project(events.value, memory));
+export const view = computed(() =>
+  project(events.value, memory, { recordings: looksFurther.value }),
+);
 
 /** Up to where the open trial was read from the device's store. */
 let cursor = 0;

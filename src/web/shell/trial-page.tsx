@@ -2,6 +2,7 @@ import { useEffect, useState } from "preact/hooks";
 import { startJudging } from "../readings/judging.ts";
 import { StagePage } from "../walk/stage-page.tsx";
 import { StagesPage } from "../walk/stages-page.tsx";
+import { formStands } from "./first-look.ts";
 import { openTrial, openTrialId, view } from "./log-keeper.ts";
 import { prefer, preferences } from "./preferences.ts";
 import { pathTo } from "./route.ts";
@@ -37,6 +38,10 @@ export function TrialPage({ trial, parts }: Props) {
       clearTimeout(idle);
     };
   }, []);
+  const isOpen = openTrialId.value === trial;
+  useEffect(() => {
+    if (isOpen) formStands();
+  }, [isOpen]);
   const where = parts.join("/");
   useEffect(() => {
     if (parts[0] !== "stage") return;
@@ -44,7 +49,7 @@ export function TrialPage({ trial, parts }: Props) {
   }, [trial, where]);
 
   if (failure !== undefined) return <Unreadable reason={failure} />;
-  if (openTrialId.value !== trial) return <p class="page quiet">Reading the log on this device…</p>;
+  if (!isOpen) return <p class="page quiet">Reading the log on this device…</p>;
   const { opened } = view.value;
   if (!opened && view.value.entries.length === 0) return <NotHere />;
   return (

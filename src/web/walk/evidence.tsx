@@ -12,6 +12,7 @@ import { EntryRow } from "../log/entry-row.tsx";
 import { Fit } from "../look/fit.tsx";
 import { judging } from "../readings/judging.ts";
 import { VerdictPanel } from "../readings/verdict-panel.tsx";
+import { looksFurther } from "../shell/first-look.ts";
 import { view } from "../shell/log-keeper.ts";
 import { later } from "../shell/later.tsx";
 import { pathTo } from "../shell/route.ts";
@@ -32,7 +33,19 @@ interface Props {
 }
 
 /** What the log already holds about this stage: verdicts, pictures, masses, entries. */
-export function Evidence({ trial, stage, step }: Props) {
+export function Evidence(props: Props) {
+  return (
+    <aside
+      class={props.step.length > 0 ? "evidence is-behind" : "evidence"}
+      aria-label="Evidence of this stage"
+    >
+      <h2 class="evidence-title">Evidence so far</h2>
+      {looksFurther.value ? <Held {...props} /> : <p class="quiet">Reading what it holds…</p>}
+    </aside>
+  );
+}
+
+function Held({ trial, stage, step }: Props) {
   const seen = view.value;
   const here = (where: { stage: string; round?: string | undefined }): boolean =>
     where.stage === stage.stage && where.round === stage.round;
@@ -46,11 +59,7 @@ export function Evidence({ trial, stage, step }: Props) {
       : stage.stage === "plan" && entry.type !== "samples-received",
   );
   return (
-    <aside
-      class={step.length > 0 ? "evidence is-behind" : "evidence"}
-      aria-label="Evidence of this stage"
-    >
-      <h2 class="evidence-title">Evidence so far</h2>
+    <>
       {entries.length === 0 && <p class="empty">{emptyWords(stage)}</p>}
       {stage.stage === "publish" && step.length === 0 && <ReportPreview trial={trial} />}
       {readings.length > 0 && <Readings readings={readings} view={seen} />}
@@ -72,7 +81,7 @@ export function Evidence({ trial, stage, step }: Props) {
         <Masses view={seen} trial={trial} />
       )}
       {entries.length > 0 && <Entries trial={trial} entries={entries} />}
-    </aside>
+    </>
   );
 }
 
