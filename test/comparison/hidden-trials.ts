@@ -6,10 +6,11 @@ import type {
   ComparedQuantity,
   ComparisonInput,
 } from "../../src/evidence/index.ts";
-import { type Composition, type Conditions, type Running } from "../../src/vehicle/index.ts";
+import type { Composition, Conditions, Fill, Running } from "../../src/vehicle/index.ts";
 import { humidityRatio } from "../../src/vehicle/surroundings.ts";
 import { errorSizes } from "../../src/evidence/comparison/errors.ts";
 import { readOf } from "../../src/evidence/comparison/label-model.ts";
+import { standardConditions } from "../../src/evidence/comparison/standard.ts";
 import { type HiddenVehicle, hiddenVehicle, truth } from "./hidden-vehicle.ts";
 
 const R134a: Composition = { ids: ["R134a"], fractions: [1] };
@@ -28,6 +29,15 @@ export interface HiddenTrial {
     readonly quantity: ComparedQuantity;
     readonly effect: number;
   }[];
+  /** The same in the standard conditions, where the hidden vehicle runs in them on both. */
+  readonly standard: readonly StandardEffect[];
+}
+
+export interface StandardEffect {
+  readonly quantity: ComparedQuantity;
+  readonly ambient: number;
+  readonly driving: boolean;
+  readonly effect: number;
 }
 
 /** Standard uncertainties: thermocouple class, gauges of class 1.6, and of a settled tail. */
@@ -138,6 +148,22 @@ function makeRun(maker: Maker, asked: Asked, labelCharge: number): Made | undefi
   return { run, state, conditions: settled };
 }
 
+/** Return air is what the label refrigerant makes of it there, and the same for the product. */
+function standardEffects(hidden: HiddenVehicle, label: Fill, filled: Fill): StandardEffect[] {
+  return standardConditions(pAir).flatMap(({ ambient, driving, conditions }) => {
+    const before = truth(hidden, conditions, label);
+    if (!before) return [];
+    const { T, humidityRatio: W } = before.returnAir;
+    const returnAir = { kind: "measured", T, humidity: Math.min(1, relative(T, W)) } as const;
+    const after = truth(hidden, { ...conditions, returnAir }, filled);
+    if (!after) return [];
+    return quantities.map((quantity) => ({
+      ...{ quantity, ambient, driving },
+      effect: readOf(after, quantity, "steady", 0) - readOf(before, quantity, "steady", 0),
+    }));
+  });
+}
+
 /**
  * A trial of a hidden vehicle and one product: two ambients before, one after, the product on another day.
  *
@@ -198,6 +224,7 @@ export function hiddenTrial(seed: number, oddities: number): HiddenTrial | undef
       }));
     });
   if (effects.length < 6) return undefined;
+  const standard = standardEffects(hidden, label, filled);
   const input = {
     vehicle: hidden.believed,
     known: [],
@@ -205,5 +232,5 @@ export function hiddenTrial(seed: number, oddities: number): HiddenTrial | undef
     runs: made.map(({ run }) => run),
     margins: { vent: 1, low: 30e3, high: 100e3 },
   };
-  return { input, effects };
+  return { input, effects, standard };
 }

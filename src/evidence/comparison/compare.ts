@@ -1,7 +1,7 @@
 import { calibrate, type Calibration, predictAll } from "./calibrate.ts";
+import { effectiveSamples, type ErrorGroup } from "../../inference/index.ts";
 import {
   type ComparableRun,
-  comparedQuantities,
   type ComparisonInput,
   isLabel,
   type Observation,
@@ -10,16 +10,10 @@ import {
 import { effectsOf } from "./effects.ts";
 import { driftRows, driftSizes } from "./drift.ts";
 import { drawEnsemble } from "./ensemble.ts";
-import {
-  type DriftSizes,
-  errorCovariance,
-  type ErrorPlace,
-  errorSizes,
-  placeOf,
-} from "./errors.ts";
+import { type DriftSizes, errorGroups, type ErrorPlace, errorSizes, placeOf } from "./errors.ts";
 import { createLabelModel, type LabelModel } from "./label-model.ts";
 import { lumps, ventOffset, withLumps } from "./lumps.ts";
-import { type Evaluated, shareBelow } from "./contrast.ts";
+import { shareBelow, weigh } from "./contrast.ts";
 import { type StandardCondition, standardConditions } from "./standard.ts";
 import { standardRows } from "./standard-rows.ts";
 import type { CalibrationSummary, ComparisonOutcome } from "./view.ts";
@@ -63,11 +57,12 @@ export function compareInEqualConditions(
   if (!prepared) return none("model-does-not-run");
   const ensemble = drawEnsemble({ ...prepared, draws, seed, progress });
   if (!ensemble) return none("stopped");
-  if (ensemble.predicted.length < draws / 4) return none("model-does-not-run");
-  const evaluated: Evaluated = { ...prepared, ensemble };
+  if (ensemble.drawn.length < draws / 4) return none("model-does-not-run");
+  const evaluated = weigh({ ...prepared, ensemble });
   // Drift that shows beyond its own uncertainty widens what is allowed for it.
-  const observedDrift = driftSizes(evaluated);
-  const widened = { ...evaluated, ...errorsOf(prepared, observedDrift) };
+  const drift = driftSizes(evaluated);
+  const groups = errorGroups(prepared.observed, prepared.places, drift);
+  const widened = weigh({ ...prepared, ensemble, drift, groups });
   const effects = effectsOf(widened);
   const rows = effects.map(({ row }) => row);
   return {
@@ -77,7 +72,8 @@ export function compareInEqualConditions(
     standard: standardRows(widened, rows),
     drift: driftRows(evaluated),
     calibration: summaryOf(prepared.calibration),
-    draws: ensemble.predicted.length,
+    draws: ensemble.drawn.length,
+    effectiveDraws: effectiveSamples(widened.weights),
     lostDraws: ensemble.lost,
     lostRuns: lost,
   };
@@ -111,9 +107,9 @@ interface Prepared {
   readonly observed: readonly Observation[];
   readonly calibration: Calibration;
   readonly model: LabelModel;
-  readonly nominal: Float64Array;
+  readonly nominalSizes: Float64Array;
   readonly places: readonly ErrorPlace[];
-  readonly covariances: readonly { readonly at: readonly number[]; readonly of: Float64Array }[];
+  readonly groups: readonly ErrorGroup[];
   readonly standard: readonly StandardCondition[];
   readonly standardModel: LabelModel;
   readonly drift: DriftSizes;
@@ -127,15 +123,14 @@ function prepare(input: ComparisonInput): Prepared | undefined {
   const { u } = calibration;
   const vehicle = withLumps(input.vehicle, u);
   const nominal = new Float64Array(observed.length);
-  if (!predictAll(observed, (run) => model.run(run, vehicle), ventOffset(u), nominal)) {
-    return undefined;
-  }
+  const nominalSizes = new Float64Array(observed.length);
+  const running = (run: number) => model.run(run, vehicle);
+  if (!predictAll(observed, running, ventOffset(u), nominal, nominalSizes)) return undefined;
   const times = timesOf(input.runs);
   const places = input.runs.flatMap((run, i): ErrorPlace[] => {
     const state = model.run(i, vehicle);
     if (!state) return [];
-    const starved = state.regime !== "balanced";
-    return [{ place: placeOf(run.conditions, state), starved, time: times[i] ?? 0 }];
+    return [{ place: placeOf(run.conditions, state), time: times[i] ?? 0 }];
   });
   if (places.length < input.runs.length) return undefined;
   const standard = standardConditions(input.runs[0]?.conditions.pAir ?? 101_325);
@@ -149,8 +144,11 @@ function prepare(input: ComparisonInput): Prepared | undefined {
     low: errorSizes.low.drift,
     high: errorSizes.high.drift,
   };
-  const plain = { input, observed, calibration, model, nominal, places, standard, standardModel };
-  return { ...plain, ...errorsOf(plain, drift) };
+  const groups = errorGroups(observed, places, drift);
+  return {
+    ...{ input, observed, calibration, model, nominalSizes, places },
+    ...{ standard, standardModel, drift, groups },
+  };
 }
 
 const emptyRun = {
@@ -170,19 +168,7 @@ const emptyRun = {
   readings: [],
 } as const;
 
-function errorsOf(
-  { observed, places }: Pick<Prepared, "observed" | "places">,
-  drift: DriftSizes,
-): Pick<Prepared, "covariances" | "drift"> {
-  const covariances = comparedQuantities.map((quantity) => {
-    const at = observed.flatMap((each, i) => (each.quantity === quantity ? [i] : []));
-    const mine = at.flatMap((i) => observed[i] ?? []);
-    return { at, of: errorCovariance(quantity, mine, places, drift) };
-  });
-  return { covariances, drift };
-}
-
-function summaryOf({ u, covariance, data, chiSquare, settled }: Calibration): CalibrationSummary {
+function summaryOf({ u, covariance, fit, chiSquare, settled }: Calibration): CalibrationSummary {
   const rows = lumps.map(({ name, what, unit, form, sigma }, k) => {
     const at = (u[k] ?? 0) * sigma;
     const spread = Math.sqrt(covariance[k * lumps.length + k] ?? 0) * sigma;
@@ -198,5 +184,5 @@ function summaryOf({ u, covariance, data, chiSquare, settled }: Calibration): Ca
         : { value: at, u: spread },
     };
   });
-  return { lumps: rows, readings: data.length, chiSquare, settled };
+  return { lumps: rows, readings: fit.data.length, chiSquare, settled };
 }

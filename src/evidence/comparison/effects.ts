@@ -7,7 +7,7 @@ import {
   varianceOf,
   type Weights,
 } from "./contrast.ts";
-import { errorCovariance, errorSizes } from "./errors.ts";
+import { errorGroups, errorSizes } from "./errors.ts";
 import { DETECTABLE, fairVerdict } from "./verdict.ts";
 import type { EqualRow } from "./view.ts";
 
@@ -112,18 +112,15 @@ const NO_DRIFT = { vent: 0, low: 0, high: 0 };
 
 /** How much of the uncertainty comes from what the model leaves out, and from drift. */
 function shares(
-  { observed, places, drift }: Evaluated,
+  evaluated: Evaluated,
   weights: Weights,
   quantity: EqualRow["quantity"],
   { estimate }: Contrast,
 ): Pick<EqualRow, "discrepancy" | "drift"> {
-  const at = [...weights.keys()];
-  const bare = at.flatMap((place) => {
-    const each = observed[place];
-    return each ? [{ ...each, uRepeatability: 0, uInstrument: 0 }] : [];
-  });
+  const { observed, places, drift } = evaluated;
+  const bare = observed.map((each) => ({ ...each, uRepeatability: 0, uInstrument: 0 }));
   const variance = (sizes: typeof drift): number =>
-    varianceOf(weights, { at, of: errorCovariance(quantity, bare, places, sizes) });
+    varianceOf(evaluated, errorGroups(bare, places, sizes), weights);
   const still = variance(NO_DRIFT);
   // The repeatability of single runs is no discrepancy.
   const { repeatability } = errorSizes[quantity];

@@ -54,10 +54,16 @@ const isDriving = ({ input }: Evaluated, { kind }: EqualRow): boolean =>
   input.runs.some((run) => run.kind === kind && run.conditions.speed > DRIVING);
 
 /** What the label refrigerant should read in a standard condition. */
-function labelLevel({ ensemble }: Evaluated, at: number, quantity: ComparedQuantity): Estimate {
-  const levels = ensemble.standard.map((each) => each[at] ?? 0);
-  const value = levels.reduce((sum, level) => sum + level, 0) / levels.length;
-  const spread = levels.reduce((sum, level) => sum + (level - value) ** 2, 0) / levels.length;
+function labelLevel(
+  { ensemble, weights }: Evaluated,
+  at: number,
+  quantity: ComparedQuantity,
+): Estimate {
+  const levels = ensemble.drawn.map(({ standard }) => standard[at] ?? 0);
+  const mean = (of: readonly number[]): number =>
+    of.reduce((sum, each, k) => sum + (weights[k] ?? 0) * each, 0);
+  const value = mean(levels);
+  const spread = mean(levels.map((level) => (level - value) ** 2));
   return { value, u: Math.sqrt(spread + errorSizes[quantity].discrepancy ** 2) };
 }
 

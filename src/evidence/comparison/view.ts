@@ -81,6 +81,8 @@ export interface EqualConditions {
   readonly drift: readonly DriftRow[];
   readonly calibration: CalibrationSummary;
   readonly draws: number;
+  /** To how many equally likely vehicles the weighed ones amount. */
+  readonly effectiveDraws: number;
   /** Draws and runs in which the model found no steady state. */
   readonly lostDraws: number;
   readonly lostRuns: readonly string[];
