@@ -12,6 +12,7 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { build } from "vite";
 import { benchBlends } from "./bench-blends.mjs";
+import { benchComparison } from "./bench-comparison.mjs";
 import { benchTrial } from "./bench-trial.mjs";
 import { benchVehicle } from "./bench-vehicle.mjs";
 
@@ -85,6 +86,7 @@ for (const [label, figures] of Object.entries(native)) {
 benchBlends(fluids, createRandom, time);
 benchVehicle(vehicle, survey);
 benchTrial(trial);
+await benchComparison(trial);
 
 function measure(fluid) {
   const random = createRandom(20);

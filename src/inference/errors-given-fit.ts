@@ -163,6 +163,8 @@ export interface Proposal {
    * @param normal  Independent standard normal numbers, one an unknown.
    */
   draw(misfit: ArrayLike<number>, normal: Float64Array): Float64Array;
+  /** ln density of the fit's answer whatever the unknowns are, a constant left out. */
+  logEvidence(misfit: ArrayLike<number>): number;
 }
 
 /**
@@ -180,32 +182,41 @@ export function proposalAround(
   const root = answerRoot(fit, crossCovariance(groups, sizes, fit, sizes.length));
   // How the answer follows a true change of the unknowns: gain · J = 1 − covariance.
   const follows = Float64Array.from(covariance, (c, at) => (at % (n + 1) === 0 ? 1 : 0) - c);
-  const pulled = Array.from({ length: n }, (_, k) => {
-    const column = Float64Array.from({ length: n }, (_unused, i) => follows[i * n + k]);
-    forwardSolve(n, root, column);
-    backwardSolve(n, root, column);
-    return column;
-  });
-  const precision = new Float64Array(n * n);
-  for (let i = 0; i < n; i++) {
-    for (let k = 0; k < n; k++) {
-      let sum = i === k ? 1 : 0;
-      for (let l = 0; l < n; l++) sum += follows[l * n + i] * pulled[k][l];
-      precision[i * n + k] = sum;
-    }
-  }
+  const columns = Array.from({ length: n }, (_, k) =>
+    Float64Array.from({ length: n }, (_unused, i) => follows[i * n + k]),
+  );
+  // Columns of L⁻¹·follows, where LLᵀ is the answer's covariance for known unknowns.
+  for (const column of columns) forwardSolve(n, root, column);
+  const precision = Float64Array.from(
+    { length: n * n },
+    (_, at) => (at % (n + 1) === 0 ? 1 : 0) + dot(columns[Math.floor(at / n)], columns[at % n]),
+  );
   if (!choleskyInPlace(n, precision)) throw new RangeError("a precision is not positive");
+  /** The answer in units of its own noise, and L⁻¹ of the pull that it has on the unknowns. */
+  const pullOf = (misfit: ArrayLike<number>) => {
+    const answer = answerTo(fit, misfit);
+    forwardSolve(n, root, answer);
+    const pull = Float64Array.from(columns, (column, k) => dot(column, answer) - u[k]);
+    forwardSolve(n, precision, pull);
+    return { answer, pull };
+  };
   return {
     draw(misfit, normal) {
-      const answer = answerTo(fit, misfit);
-      const step = Float64Array.from(pulled, (column, k) =>
-        column.reduce((sum, b, i) => sum + b * answer[i], -u[k]),
-      );
-      forwardSolve(n, precision, step);
-      // The mean is (LLᵀ)⁻¹·step, a draw L⁻ᵀ·normal.
-      for (let k = 0; k < n; k++) step[k] += normal[k];
+      const { pull } = pullOf(misfit);
+      // The mean is L⁻ᵀ·pull, a draw about it L⁻ᵀ·normal.
+      const step = pull.map((each, k) => each + normal[k]);
       backwardSolve(n, precision, step);
       return step.map((by, k) => u[k] + by);
     },
+    logEvidence(misfit) {
+      const { answer, pull } = pullOf(misfit);
+      return (dot(pull, pull) - dot(answer, answer)) / 2;
+    },
   };
+}
+
+function dot(a: Float64Array, b: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
+  return sum;
 }

@@ -10,10 +10,17 @@ import {
 import { effectsOf } from "./effects.ts";
 import { driftRows, driftSizes } from "./drift.ts";
 import { drawEnsemble } from "./ensemble.ts";
-import { type DriftSizes, errorGroups, type ErrorPlace, errorSizes, placeOf } from "./errors.ts";
+import {
+  type DriftSizes,
+  errorGroups,
+  type ErrorPlace,
+  errorSizes,
+  type Place,
+  placeOf,
+} from "./errors.ts";
 import { createLabelModel, type LabelModel } from "./label-model.ts";
 import { lumps, ventOffset, withLumps } from "./lumps.ts";
-import { shareBelow, weigh } from "./contrast.ts";
+import { type Evaluated, shareBelow, weigh } from "./contrast.ts";
 import { type StandardCondition, standardConditions } from "./standard.ts";
 import { standardRows } from "./standard-rows.ts";
 import type { CalibrationSummary, ComparisonOutcome } from "./view.ts";
@@ -27,6 +34,8 @@ export interface ComparisonOptions {
 }
 
 const DRAWS = 128;
+/** Share of draws in which the model may fail to run before nothing is said. */
+const MOST_LOST = 0.75;
 
 /**
  * Products against the label refrigerant in equal conditions.
@@ -57,7 +66,7 @@ export function compareInEqualConditions(
   if (!prepared) return none("model-does-not-run");
   const ensemble = drawEnsemble({ ...prepared, draws, seed, progress });
   if (!ensemble) return none("stopped");
-  if (ensemble.drawn.length < draws / 4) return none("model-does-not-run");
+  if (ensemble.lost > MOST_LOST) return none("model-does-not-run");
   const evaluated = weigh({ ...prepared, ensemble });
   // Drift that shows beyond its own uncertainty widens what is allowed for it.
   const drift = driftSizes(evaluated);
@@ -72,8 +81,7 @@ export function compareInEqualConditions(
     standard: standardRows(widened, rows),
     drift: driftRows(evaluated),
     calibration: summaryOf(prepared.calibration),
-    draws: ensemble.drawn.length,
-    effectiveDraws: effectiveSamples(widened.weights),
+    effectiveDraws: effectiveDraws(widened),
     lostDraws: ensemble.lost,
     lostRuns: lost,
   };
@@ -112,6 +120,7 @@ interface Prepared {
   readonly groups: readonly ErrorGroup[];
   readonly standard: readonly StandardCondition[];
   readonly standardModel: LabelModel;
+  readonly standardPlaces: readonly (Place | undefined)[];
   readonly drift: DriftSizes;
 }
 
@@ -139,6 +148,10 @@ function prepare(input: ComparisonInput): Prepared | undefined {
     label: input.label,
     runs: standard.map(({ conditions }) => ({ ...emptyRun, conditions, charge })),
   });
+  const standardPlaces = standard.map(({ conditions }, k) => {
+    const state = standardModel.run(k, vehicle);
+    return state && placeOf(conditions, state);
+  });
   const drift = {
     vent: errorSizes.vent.drift,
     low: errorSizes.low.drift,
@@ -147,7 +160,7 @@ function prepare(input: ComparisonInput): Prepared | undefined {
   const groups = errorGroups(observed, places, drift);
   return {
     ...{ input, observed, calibration, model, nominalSizes, places },
-    ...{ standard, standardModel, drift, groups },
+    ...{ standard, standardModel, standardPlaces, drift, groups },
   };
 }
 
@@ -167,6 +180,15 @@ const emptyRun = {
   },
   readings: [],
 } as const;
+
+/** Vehicles that share all but their lumps count as one. */
+function effectiveDraws({ ensemble, weights }: Evaluated): number {
+  const shares = new Map<number, number>();
+  ensemble.drawn.forEach(({ parent }, k) => {
+    shares.set(parent, (shares.get(parent) ?? 0) + (weights[k] ?? 0));
+  });
+  return effectiveSamples([...shares.values()]);
+}
 
 function summaryOf({ u, covariance, fit, chiSquare, settled }: Calibration): CalibrationSummary {
   const rows = lumps.map(({ name, what, unit, form, sigma }, k) => {

@@ -1,19 +1,18 @@
 import {
-  effectiveSamples,
   type ErrorGroup,
   type ErrorsGivenFit,
   errorsGivenFit,
   mixtureCdf,
   mixtureQuantile,
   type NormalMixture,
-  normalisedWeights,
   weightedError,
   weightedVariance,
 } from "../../inference/index.ts";
 import type { Calibration } from "./calibrate.ts";
 import type { ComparisonInput, Observation } from "./comparable.ts";
 import type { Ensemble } from "./ensemble.ts";
-import type { DriftSizes, ErrorPlace } from "./errors.ts";
+import type { DriftSizes, ErrorPlace, Place } from "./errors.ts";
+import { temperedWeights } from "./resample.ts";
 import type { StandardCondition } from "./standard.ts";
 import type { Interval } from "./verdict.ts";
 import type { Estimate } from "./view.ts";
@@ -25,6 +24,8 @@ export interface Drawn {
   readonly calibration: Calibration;
   readonly places: readonly ErrorPlace[];
   readonly standard: readonly StandardCondition[];
+  /** Where each stands on the label refrigerant; undefined where the fitted vehicle does not run. */
+  readonly standardPlaces: readonly (Place | undefined)[];
   readonly groups: readonly ErrorGroup[];
   readonly drift: DriftSizes;
   readonly ensemble: Ensemble;
@@ -49,15 +50,7 @@ export interface Contrast {
   readonly mixture: NormalMixture;
 }
 
-/** Vehicles that an answer rests on at least, in effect. */
-const LEAST_VEHICLES = 40;
-
-/**
- * Weighs the drawn vehicles: prior times the density of the fit's answer in each, over the density from which it was
- * drawn. Where that leaves few in effect, the weights are brought nearer to each other.
- *
- * Source: importance sampling with tempered weights (common practice)
- */
+/** Weighs the drawn vehicles: prior times the density of the fit's answer in each, over the density it was drawn from. */
 export function weigh(drawn: Drawn): Evaluated {
   const { ensemble, groups, observed, calibration } = drawn;
   const { fit } = calibration;
@@ -69,14 +62,6 @@ export function weigh(drawn: Drawn): Evaluated {
     ({ logRatio }, k) => logRatio + (errors[k]?.logDensity ?? -Infinity),
   );
   return { ...drawn, errors, weights: temperedWeights(logs) };
-}
-
-function temperedWeights(logs: readonly number[]): Float64Array {
-  const least = Math.min(LEAST_VEHICLES, logs.length / 2);
-  for (let power = 1; ; power *= 0.9) {
-    const weights = normalisedWeights(logs.map((log) => power * log));
-    if (effectiveSamples(weights) >= least || power < 1e-3) return weights;
-  }
 }
 
 const sumOf = (weights: Weights, of: (place: number) => number): number => {

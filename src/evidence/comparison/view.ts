@@ -80,10 +80,9 @@ export interface EqualConditions {
   readonly standard: readonly StandardRow[];
   readonly drift: readonly DriftRow[];
   readonly calibration: CalibrationSummary;
-  readonly draws: number;
   /** To how many equally likely vehicles the weighed ones amount. */
   readonly effectiveDraws: number;
-  /** Draws and runs in which the model found no steady state. */
+  /** Share of draws, and runs, in which the model found no steady state. */
   readonly lostDraws: number;
   readonly lostRuns: readonly string[];
 }
