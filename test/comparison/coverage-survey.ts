@@ -59,7 +59,7 @@ export function surveyComparisons(
       const below = found.below[place];
       if (!row || !below) continue;
       const key = `${quantity} ${kind}`;
-      const tally = tallies.get(key) ?? { ranks: [], errors: [], rawErrors: [], us: [] };
+      const tally = tallies.get(key) ?? emptyTally();
       tallies.set(key, tally);
       tally.ranks.push(below(effect));
       tally.errors.push(row.equalConditions.value - effect);
@@ -88,13 +88,49 @@ function tallyStandard(
     );
     if (!row) continue;
     const key = `${quantity} ${(ambient - 273.15).toFixed(0)} °C ${driving ? "road" : "idle"}`;
-    const tally = tallies.get(key) ?? { errors: [], us: [], inside: [] };
+    const tally = tallies.get(key) ?? emptyStandard();
     tallies.set(key, tally);
     tally.errors.push(row.effect.value - effect);
     tally.us.push(row.effect.u);
     tally.inside.push(row.interval.from <= effect && effect <= row.interval.to);
   }
 }
+
+/** One survey of several. */
+export function mergedSurvey(parts: readonly Survey[]): Survey {
+  const tallies = new Map<string, Tally>();
+  const standard = new Map<string, StandardTally>();
+  for (const part of parts) {
+    for (const [key, more] of part.tallies) {
+      const { ranks, errors, rawErrors, us } = tallies.get(key) ?? emptyTally();
+      tallies.set(key, {
+        ranks: [...ranks, ...more.ranks],
+        errors: [...errors, ...more.errors],
+        rawErrors: [...rawErrors, ...more.rawErrors],
+        us: [...us, ...more.us],
+      });
+    }
+    for (const [key, more] of part.standard) {
+      const { errors, us, inside } = standard.get(key) ?? emptyStandard();
+      standard.set(key, {
+        errors: [...errors, ...more.errors],
+        us: [...us, ...more.us],
+        inside: [...inside, ...more.inside],
+      });
+    }
+  }
+  const sum = (of: (part: Survey) => number): number =>
+    parts.reduce((total, part) => total + of(part), 0);
+  return {
+    ...{ tallies, standard, effective: parts.flatMap(({ effective }) => effective) },
+    redrawn: sum(({ redrawn }) => redrawn),
+    unanswered: sum(({ unanswered }) => unanswered),
+    seconds: sum(({ seconds }) => seconds),
+  };
+}
+
+const emptyTally = (): Tally => ({ ranks: [], errors: [], rawErrors: [], us: [] });
+const emptyStandard = (): StandardTally => ({ errors: [], us: [], inside: [] });
 
 export const rms = (values: readonly number[]): number =>
   Math.sqrt(values.reduce((sum, value) => sum + value * value, 0) / values.length);

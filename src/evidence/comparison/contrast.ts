@@ -6,7 +6,6 @@ import {
   mixtureQuantile,
   type NormalMixture,
   weightedError,
-  weightedVariance,
 } from "../../inference/index.ts";
 import type { Calibration } from "./calibrate.ts";
 import type { ComparisonInput, Observation } from "./comparable.ts";
@@ -69,17 +68,6 @@ const sumOf = (weights: Weights, of: (place: number) => number): number => {
   for (const [place, weight] of weights) sum += weight * of(place);
   return sum;
 };
-
-/** Variance of a weighted sum of errors, before the fit, over the drawn vehicles. */
-export const varianceOf = (
-  { ensemble, weights: shares }: Evaluated,
-  groups: readonly ErrorGroup[],
-  weights: Weights,
-): number =>
-  ensemble.drawn.reduce(
-    (sum, { sizes }, k) => sum + (shares[k] ?? 0) * weightedVariance(groups, weights, sizes),
-    0,
-  );
 
 /**
  * Σ w·(reading − model on the label refrigerant − error) with its distribution.

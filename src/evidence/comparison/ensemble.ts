@@ -57,7 +57,7 @@ export interface EnsembleInput extends CandidateInput {
 
 /** Surroundings and candidates for each vehicle that is drawn: only the label refrigerant's runs are solved for them. */
 const SURROUNDINGS = 2;
-const CANDIDATES = 3;
+const CANDIDATES = 2;
 /** One vehicle of so many is run in the standard conditions. */
 const STANDARD = 3;
 

@@ -8,16 +8,17 @@ import type { EqualRow, Estimate, StandardRow } from "./view.ts";
 
 /**
  * How an unknown fluid's effect may change over conditions far from those in which it was seen: standard deviations,
- * parked and on the road. From the true effects of four charges in 600 hidden trials of the model; no measurement.
+ * parked and on the road. The head's grows with the pressure. From the true effects of four charges in 600 hidden
+ * trials of the model; no measurement.
  */
 const change = {
   vent: { parked: 1.1, driving: 0.65 },
-  /** Where no control holds it. */
-  low: 17e3,
-  high: { parked: 75e3, driving: 50e3 },
+  low: { parked: 17e3, driving: 17e3 },
+  /** Share of the label refrigerant's absolute pressure there. */
+  head: 0.05,
 } as const;
 
-/** Of a low side that the control holds in both places; the same trials. */
+/** Of the low side on the road where the control holds it in both places; the same trials. */
 const HELD = 1e3;
 
 /** A parked vehicle's speed may read a little more than nothing, m/s. */
@@ -82,12 +83,9 @@ function carried(evaluated: Evaluated, row: EqualRow, k: number, label: Estimate
   const sides = sidesOf(evaluated, row.kind, row);
   const { product, quantity, margin } = row;
   const { ambient, humidity, driving } = condition;
-  const variance =
-    quantity === "low"
-      ? heldOrFree(evaluated, sides.product, k)
-      : change[quantity][driving ? "driving" : "parked"] ** 2;
+  const size = sizeOf(evaluated, quantity, { product: sides.product, k }, label);
   // Twice the variance times what the two places do not share.
-  const extra = 2 * variance * (1 - meanLikeness(evaluated, sides.product, there));
+  const extra = 2 * size ** 2 * (1 - meanLikeness(evaluated, sides.product, there));
   const contrast = contrastOf(evaluated, contrastWeights(sides), extra);
   const interval = intervalOf(contrast);
   return [
@@ -100,13 +98,32 @@ function carried(evaluated: Evaluated, row: EqualRow, k: number, label: Estimate
   ];
 }
 
-/** Variance of the change of a low side, over vehicles in which the control holds it in both places or not. */
-function heldOrFree(evaluated: Evaluated, product: readonly number[], k: number): number {
-  const free = meanOver(evaluated, (standard, { sizes }) => {
+/** Places of a product's readings, and a standard condition far from them. */
+interface Carriage {
+  readonly product: readonly number[];
+  readonly k: number;
+}
+
+/** Standard deviation of a change of effect between unlike places. */
+function sizeOf(
+  evaluated: Evaluated,
+  quantity: ComparedQuantity,
+  carriage: Carriage,
+  label: Estimate,
+): number {
+  if (quantity === "high") return change.head * label.value;
+  const { parked, driving } = change[quantity];
+  if (evaluated.standard[carriage.k]?.driving !== true) return parked;
+  return quantity === "low" ? Math.hypot(HELD, driving * freeShare(evaluated, carriage)) : driving;
+}
+
+/** Root of the share of vehicles in which no control holds the low side in one of the places. */
+function freeShare(evaluated: Evaluated, { product, k }: Carriage): number {
+  const share = meanOver(evaluated, (standard, { sizes }) => {
     const isFree = standard[k]?.isFree === true || product.some((place) => (sizes[place] ?? 0) > 0);
     return isFree ? 1 : 0;
   });
-  return change.low ** 2 * (free ?? 1) + HELD ** 2;
+  return Math.sqrt(share ?? 1);
 }
 
 function meanLikeness(
