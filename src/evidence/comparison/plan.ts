@@ -56,6 +56,8 @@ export type PlanOutcome =
 export const MOST_REPEATS = 8;
 /** Repeats at which the uncertainty is worked out: what is common to all runs and what is each run's own follow. */
 const [FEW, MANY] = [1, 4];
+/** Only widths are wanted, which need fewer vehicles than the ends of an interval. */
+const DRAWS = 64;
 
 /**
  * What a plan can find, by the machinery that will judge its runs: readings are those of the model, so that only
@@ -102,6 +104,7 @@ function uncertaintiesOf(
   const found = compareInEqualConditions(
     { vehicle, known, label, runs: readings, margins },
     {
+      draws: DRAWS,
       ...(seed !== undefined && { seed }),
       ...(progress && { progress: (share: number) => progress(done + share / 2) }),
     },
