@@ -66,17 +66,27 @@ export interface Detections {
   readonly redrawn: number;
 }
 
+export interface PlanSurvey {
+  readonly count: number;
+  readonly from: number;
+  readonly repeats: number;
+  /** Vehicles of one kind only: each kind needs a plan of its own. */
+  readonly preset?: string;
+  readonly draws?: number;
+}
+
 /**
  * Trials of hidden vehicles as planned, with so many runs of each charge: the product differs from the label
  * refrigerant by the smallest differences that the plan says it finds, up or down. Found is an interval without 0.
  */
-export function surveyPlans(count: number, from: number, repeats: number): Detections {
+export function surveyPlans({ count, from, repeats, preset, draws }: PlanSurvey): Detections {
   const plans = new Map<string, readonly PlanRow[]>();
   const found = new Map<string, { hits: number; of: number }>();
   let [redrawn, done] = [0, 0];
   for (let seed = from; done < count; seed++) {
     const random = createRandom(seed);
     const hidden = hiddenVehicle(random, 1);
+    if (preset !== undefined && hidden.believed.preset !== preset) continue;
     const plan = plans.get(hidden.believed.title) ?? planOf(hidden.believed);
     plans.set(hidden.believed.title, plan);
     const sign = random() < 0.5 ? -1 : 1;
@@ -97,9 +107,10 @@ export function surveyPlans(count: number, from: number, repeats: number): Detec
     }
     done++;
     const margins = { vent: 1, low: 30e3, high: 100e3 };
-    const answer = compareInEqualConditions({
-      ...{ vehicle: hidden.believed, known: [], label, runs, margins },
-    });
+    const answer = compareInEqualConditions(
+      { vehicle: hidden.believed, known: [], label, runs, margins },
+      draws === undefined ? {} : { draws },
+    );
     if (answer.kind === "none") continue;
     for (const { quantity, kind, interval } of answer.rows) {
       const tally = found.get(`${quantity} ${kind}`) ?? { hits: 0, of: 0 };
