@@ -8,14 +8,14 @@ import type { EqualRow, Estimate, StandardRow } from "./view.ts";
 
 /**
  * How an unknown fluid's effect may change over conditions far from those in which it was seen: standard deviations,
- * parked and on the road. The head's grows with the pressure. From the true effects of four charges in 600 hidden
- * trials of the model; no measurement.
+ * parked and on the road. The head's grows with the pressure. Chosen on 600 hidden trials of four charges so that
+ * 95 % intervals hold their truths; no measurement.
  */
 const change = {
-  vent: { parked: 1.1, driving: 0.65 },
-  low: { parked: 17e3, driving: 17e3 },
+  vent: { parked: 0.95, driving: 0.65 },
+  low: { parked: 15e3, driving: 15e3 },
   /** Share of the label refrigerant's absolute pressure there. */
-  head: 0.05,
+  head: 0.045,
 } as const;
 
 /** Of the low side on the road where the control holds it in both places; the same trials. */
