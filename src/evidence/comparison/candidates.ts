@@ -88,6 +88,7 @@ export function drawCandidates(
   progress: (share: number) => boolean,
 ): Candidate[] | undefined {
   const fitted = fittedOf(from);
+  const centre = from.calibration.u;
   const weights = temperedWeights(surroundings.map(({ misfit }) => proposal.logEvidence(misfit)));
   const parents = resampled(weights, count, random());
   const drawn: Candidate[] = [];
@@ -95,8 +96,8 @@ export function drawCandidates(
     if (!progress(k / count)) return undefined;
     const mine = surroundings[parent];
     if (!mine) continue;
-    const z = Float64Array.from(from.calibration.u, () => normal(random));
-    const u = proposal.draw(mine.misfit, z);
+    const z = Float64Array.from(centre, () => normal(random));
+    const u = proposal.draw(mine.misfit, z).map((each, j) => near(each, centre[j] ?? 0));
     const vehicle = withLumps(mine.base, u);
     const running = (run: number) => from.model.run(run, vehicle, mine.conditions[run]);
     const predicted = new Float64Array(fitted.length);
@@ -107,5 +108,11 @@ export function drawCandidates(
   }
   return drawn;
 }
+
+/** Farthest from the fit, in prior standard deviations: where readings contradict each other the straight line ends. */
+const FARTHEST = 3;
+
+const near = (u: number, centre: number): number =>
+  Math.min(centre + FARTHEST, Math.max(centre - FARTHEST, u));
 
 const square = (x: Float64Array): number => x.reduce((sum, each) => sum + each * each, 0);

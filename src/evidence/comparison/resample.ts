@@ -12,7 +12,7 @@ export function temperedWeights(logs: readonly number[]): Float64Array {
   const least = Math.min(LEAST_VEHICLES, logs.length / 2);
   for (let power = 1; ; power *= 0.9) {
     const weights = normalisedWeights(logs.map((log) => power * log));
-    if (effectiveSamples(weights) >= least || power < 1e-3) return weights;
+    if (effectiveSamples(weights) >= least || power < 1e-9) return weights;
   }
 }
 
