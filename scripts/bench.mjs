@@ -11,6 +11,7 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { build } from "vite";
 import { benchBlends } from "./bench-blends.mjs";
+import { benchComparison } from "./bench-comparison.mjs";
 import { benchOpening, benchTrial } from "./bench-trial.mjs";
 import { benchVehicle } from "./bench-vehicle.mjs";
 
@@ -87,6 +88,7 @@ benchBlends(fluids, createRandom, time);
 benchVehicle(vehicle, survey);
 benchTrial(trial);
 await benchOpening(store, trial);
+await benchComparison(trial);
 
 function measure(fluid) {
   const random = createRandom(20);

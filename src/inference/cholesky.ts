@@ -29,6 +29,15 @@ export function forwardSolve(n: number, L: Float64Array, b: Float64Array): void 
   }
 }
 
+/** Solves Lᵀ·x = b for a lower triangle, in place of b. */
+export function backwardSolve(n: number, L: Float64Array, b: Float64Array): void {
+  for (let i = n - 1; i >= 0; i--) {
+    let sum = b[i];
+    for (let k = i + 1; k < n; k++) sum -= L[k * n + i] * b[k];
+    b[i] = sum / L[i * n + i];
+  }
+}
+
 /**
  * Columns of Cholesky's factor: independent directions, each one standard deviation long, of a covariance.
  *

@@ -38,7 +38,23 @@ export {
   type LeastSquaresProblem,
   type LeastSquaresWork,
 } from "./least-squares.ts";
-export { mixtureCdf, mixtureQuantile, normalCdf, normalQuantile } from "./normal-distribution.ts";
+export {
+  mixtureCdf,
+  mixtureQuantile,
+  normalCdf,
+  type NormalMixture,
+  normalQuantile,
+} from "./normal-distribution.ts";
+export {
+  type ErrorGroup,
+  type ErrorsGivenFit,
+  errorsGivenFit,
+  type FitGain,
+  type Proposal,
+  proposalAround,
+  weightedError,
+  weightedVariance,
+} from "./errors-given-fit.ts";
 export {
   chiSquareTail,
   coverageOf,

@@ -22,8 +22,13 @@ test("quantiles are those of the tables and of their own distribution", () => {
   expect(normalQuantile(0.975)).toBeCloseTo(1.959964, 6);
   expect(normalQuantile(0.5)).toBeCloseTo(0, 8);
   const centres = [-3, 0, 0.5, 4];
-  const x = mixtureQuantile(centres, 0.7, 0.9);
-  expect(mixtureCdf(centres, 0.7, x)).toBeCloseTo(0.9, 8);
-  expect(() => mixtureQuantile([], 1, 0.5)).toThrow(RangeError);
+  const sds = [0.7, 0.5, 1, 2];
+  const weights = [0.1, 0.4, 0.3, 0.2];
+  const x = mixtureQuantile({ centres, sds, weights }, 0.9);
+  expect(mixtureCdf({ centres, sds, weights }, x)).toBeCloseTo(0.9, 7);
+  // A normal without weight is none.
+  const one = { centres: [1, 50], sds: [2, 1], weights: [1, 0] };
+  expect(mixtureQuantile(one, 0.975)).toBeCloseTo(1 + 2 * 1.959964, 5);
+  expect(() => mixtureQuantile({ centres: [], sds: [], weights: [] }, 0.5)).toThrow(RangeError);
   expect(() => normalQuantile(1)).toThrow(RangeError);
 });

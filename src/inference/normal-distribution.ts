@@ -31,32 +31,41 @@ function upperTail(x: number): number {
  * @param share  Between 0 and 1, both excluded.
  * @throws       RangeError outside: the caller's bug.
  */
-export const normalQuantile = (share: number): number => mixtureQuantile([0], 1, share);
+export const normalQuantile = (share: number): number =>
+  mixtureQuantile({ centres: [0], sds: [1], weights: [1] }, share);
 
-/**
- * Share below x of a mixture of equally likely normals of one standard deviation.
- *
- * @param centres At least one.
- * @param sd      Positive.
- */
-export function mixtureCdf(centres: ArrayLike<number>, sd: number, x: number): number {
-  let sum = 0;
-  for (let i = 0; i < centres.length; i++) sum += normalCdf((x - centres[i]) / sd);
-  return sum / centres.length;
+/** Normals of which one is true: where each stands, how wide it is, and its weight; weights sum to 1. */
+export interface NormalMixture {
+  readonly centres: ArrayLike<number>;
+  /** Positive. */
+  readonly sds: ArrayLike<number>;
+  readonly weights: ArrayLike<number>;
 }
 
-/** Value below which a share of such a mixture lies. @throws RangeError for a share outside of 0 to 1. */
-export function mixtureQuantile(centres: ArrayLike<number>, sd: number, share: number): number {
-  if (!(share > 0 && share < 1) || centres.length === 0 || !(sd > 0)) {
-    throw new RangeError(`share ${share} of ${centres.length} normals of width ${sd}`);
-  }
-  let [low, high] = [Infinity, -Infinity];
+/** Share below x of a mixture of normals. */
+export function mixtureCdf({ centres, sds, weights }: NormalMixture, x: number): number {
+  let sum = 0;
   for (let i = 0; i < centres.length; i++) {
-    low = Math.min(low, centres[i]);
-    high = Math.max(high, centres[i]);
+    if (weights[i] > 0) sum += weights[i] * normalCdf((x - centres[i]) / sds[i]);
   }
-  const root = findRoot((x) => mixtureCdf(centres, sd, x) - share, low - 9 * sd, high + 9 * sd, {
-    absoluteWidth: 1e-9 * sd,
+  return sum;
+}
+
+/** Value below which a share of a mixture lies. @throws RangeError for a share outside of 0 to 1, or without any weight. */
+export function mixtureQuantile(mixture: NormalMixture, share: number): number {
+  const { centres, sds, weights } = mixture;
+  let [low, high, narrowest] = [Infinity, -Infinity, Infinity];
+  for (let i = 0; i < centres.length; i++) {
+    if (!(weights[i] > 0)) continue;
+    low = Math.min(low, centres[i] - 9 * sds[i]);
+    high = Math.max(high, centres[i] + 9 * sds[i]);
+    narrowest = Math.min(narrowest, sds[i]);
+  }
+  if (!(share > 0 && share < 1) || !(narrowest > 0 && narrowest < Infinity)) {
+    throw new RangeError(`share ${share} of ${centres.length} normals as narrow as ${narrowest}`);
+  }
+  const root = findRoot((x) => mixtureCdf(mixture, x) - share, low, high, {
+    absoluteWidth: 1e-7 * narrowest,
   });
   if (root.kind === "failed") throw new RangeError("a distribution function rises");
   return root.x;

@@ -1,6 +1,6 @@
-import { createLeastSquaresWork, fitLeastSquares } from "../../inference/index.ts";
+import { createLeastSquaresWork, type FitGain, fitLeastSquares } from "../../inference/index.ts";
 import { isLabel, type ComparisonInput, type Observation } from "./comparable.ts";
-import { errorSizes } from "./errors.ts";
+import { errorSizes, leftOut } from "./errors.ts";
 import { type LabelModel, readOf } from "./label-model.ts";
 import { lumps, ventOffset, withLumps } from "./lumps.ts";
 import type { Running } from "../../vehicle/index.ts";
@@ -10,11 +10,8 @@ export interface Calibration {
   /** Lumps in prior standard deviations. */
   readonly u: Float64Array;
   readonly covariance: Float64Array;
-  /** Gain of the fit, lumps × data: how the fitted lumps answer to a change of a whitened datum. */
-  readonly gain: Float64Array;
-  /** Places of the fitted observations among all, and the standard deviation that each counted with. */
-  readonly data: readonly number[];
-  readonly sigma: readonly number[];
+  /** How the fitted lumps answer to a change of a fitted observation. */
+  readonly fit: FitGain;
   readonly chiSquare: number;
   readonly settled: boolean;
 }
@@ -25,12 +22,17 @@ const sigmaOf = ({ quantity, uRepeatability, uInstrument }: Observation): number
   return Math.hypot(uRepeatability, uInstrument, repeatability, discrepancy);
 };
 
-/** Predictions of observations for one vehicle, run by run. */
+/**
+ * Predictions of observations for one vehicle, run by run.
+ *
+ * @param sizes Takes what the model leaves out of each.
+ */
 export function predictAll(
   observed: readonly Observation[],
   running: (run: number) => Running | undefined,
   offset: number,
   out: Float64Array,
+  sizes?: Float64Array,
 ): boolean {
   let at = -1;
   let state: Running | undefined;
@@ -40,7 +42,9 @@ export function predictAll(
       if (!state) return false;
       at = run;
     }
-    if (state) out[i] = readOf(state, quantity, form, offset);
+    if (!state) continue;
+    out[i] = readOf(state, quantity, form, offset);
+    if (sizes) sizes[i] = leftOut(quantity, state);
   }
   return true;
 }
@@ -79,14 +83,19 @@ export function calibrate(
   };
   const fit = fitLeastSquares(problem, createLeastSquaresWork(lumps.length, fitted.length));
   if (fit.kind === "failed") return undefined;
-  const gain = gainOf(fit.covariance, fit.jacobian, fitted.length);
+  const gain = gainOf(fit.covariance, fit.jacobian, sigma);
   const { u, covariance, chiSquare, settled } = fit;
-  return { u, covariance, gain, data, sigma, chiSquare, settled };
+  return { u, covariance, fit: { data, gain, unknowns: lumps.length }, chiSquare, settled };
 }
 
-/** P·Jᵀ */
-function gainOf(covariance: Float64Array, jacobian: Float64Array, m: number): Float64Array {
+/** P·Jᵀ/σ */
+function gainOf(
+  covariance: Float64Array,
+  jacobian: Float64Array,
+  sigma: readonly number[],
+): Float64Array {
   const n = lumps.length;
+  const m = sigma.length;
   const gain = new Float64Array(n * m);
   for (let j = 0; j < n; j++) {
     for (let i = 0; i < m; i++) {
@@ -94,7 +103,7 @@ function gainOf(covariance: Float64Array, jacobian: Float64Array, m: number): Fl
       for (let k = 0; k < n; k++) {
         sum += (covariance[j * n + k] ?? 0) * (jacobian[i * n + k] ?? 0);
       }
-      gain[j * m + i] = sum;
+      gain[j * m + i] = sum / (sigma[i] ?? 1);
     }
   }
   return gain;

@@ -1,7 +1,7 @@
 import { calibrate, type Calibration, predictAll } from "./calibrate.ts";
+import { effectiveSamples, type ErrorGroup } from "../../inference/index.ts";
 import {
   type ComparableRun,
-  comparedQuantities,
   type ComparisonInput,
   isLabel,
   type Observation,
@@ -12,14 +12,15 @@ import { driftRows, driftSizes } from "./drift.ts";
 import { drawEnsemble } from "./ensemble.ts";
 import {
   type DriftSizes,
-  errorCovariance,
+  errorGroups,
   type ErrorPlace,
   errorSizes,
+  type Place,
   placeOf,
 } from "./errors.ts";
 import { createLabelModel, type LabelModel } from "./label-model.ts";
 import { lumps, ventOffset, withLumps } from "./lumps.ts";
-import { type Evaluated, shareBelow } from "./contrast.ts";
+import { type Evaluated, shareBelow, weigh } from "./contrast.ts";
 import { type StandardCondition, standardConditions } from "./standard.ts";
 import { standardRows } from "./standard-rows.ts";
 import type { CalibrationSummary, ComparisonOutcome } from "./view.ts";
@@ -33,6 +34,10 @@ export interface ComparisonOptions {
 }
 
 const DRAWS = 128;
+/** Shares of the time that are over when the fit is done and when the vehicles are drawn, as measured. */
+const [FITTED, DRAWN] = [0.06, 0.86];
+/** Share of draws in which the model may fail to run before nothing is said. */
+const MOST_LOST = 0.75;
 
 /**
  * Products against the label refrigerant in equal conditions.
@@ -41,7 +46,8 @@ const DRAWS = 128;
  * half of the weight before and half after. The model runs on the label refrigerant only.
  *
  * @returns rows in the order of the runs, or why there are none. Deterministic for a seed.
- * Cost: some 0.1 ms a draw and run after the property pack.
+ * Cost: four solves a draw and run of the label refrigerant, one a draw and run of a product, some 0.1 ms each, after
+ * the property pack.
  * Source: docs/models/comparison.md (Kennedy & O'Hagan 2001 for the discrepancy)
  */
 export function compareInEqualConditions(
@@ -61,13 +67,15 @@ export function compareInEqualConditions(
   if (!usable.runs.some(isLabel) || usable.runs.every(isLabel)) return none("model-does-not-run");
   const prepared = prepare(usable);
   if (!prepared) return none("model-does-not-run");
-  const ensemble = drawEnsemble({ ...prepared, draws, seed, progress });
+  const drawing = (share: number): boolean => progress(FITTED + (DRAWN - FITTED) * share);
+  const ensemble = drawEnsemble({ ...prepared, draws, seed, progress: drawing });
   if (!ensemble) return none("stopped");
-  if (ensemble.predicted.length < draws / 4) return none("model-does-not-run");
-  const evaluated: Evaluated = { ...prepared, ensemble };
+  if (ensemble.lost > MOST_LOST) return none("model-does-not-run");
+  const evaluated = weigh({ ...prepared, ensemble });
   // Drift that shows beyond its own uncertainty widens what is allowed for it.
-  const observedDrift = driftSizes(evaluated);
-  const widened = { ...evaluated, ...errorsOf(prepared, observedDrift) };
+  const drift = driftSizes(evaluated);
+  const groups = errorGroups(prepared.observed, prepared.places, drift);
+  const widened = weigh({ ...prepared, ensemble, drift, groups });
   const effects = effectsOf(widened);
   const rows = effects.map(({ row }) => row);
   return {
@@ -77,7 +85,7 @@ export function compareInEqualConditions(
     standard: standardRows(widened, rows),
     drift: driftRows(evaluated),
     calibration: summaryOf(prepared.calibration),
-    draws: ensemble.predicted.length,
+    effectiveDraws: effectiveDraws(widened),
     lostDraws: ensemble.lost,
     lostRuns: lost,
   };
@@ -111,11 +119,12 @@ interface Prepared {
   readonly observed: readonly Observation[];
   readonly calibration: Calibration;
   readonly model: LabelModel;
-  readonly nominal: Float64Array;
+  readonly nominalSizes: Float64Array;
   readonly places: readonly ErrorPlace[];
-  readonly covariances: readonly { readonly at: readonly number[]; readonly of: Float64Array }[];
+  readonly groups: readonly ErrorGroup[];
   readonly standard: readonly StandardCondition[];
   readonly standardModel: LabelModel;
+  readonly standardPlaces: readonly (Place | undefined)[];
   readonly drift: DriftSizes;
 }
 
@@ -127,15 +136,14 @@ function prepare(input: ComparisonInput): Prepared | undefined {
   const { u } = calibration;
   const vehicle = withLumps(input.vehicle, u);
   const nominal = new Float64Array(observed.length);
-  if (!predictAll(observed, (run) => model.run(run, vehicle), ventOffset(u), nominal)) {
-    return undefined;
-  }
+  const nominalSizes = new Float64Array(observed.length);
+  const running = (run: number) => model.run(run, vehicle);
+  if (!predictAll(observed, running, ventOffset(u), nominal, nominalSizes)) return undefined;
   const times = timesOf(input.runs);
   const places = input.runs.flatMap((run, i): ErrorPlace[] => {
     const state = model.run(i, vehicle);
     if (!state) return [];
-    const starved = state.regime !== "balanced";
-    return [{ place: placeOf(run.conditions, state), starved, time: times[i] ?? 0 }];
+    return [{ place: placeOf(run.conditions, state), time: times[i] ?? 0 }];
   });
   if (places.length < input.runs.length) return undefined;
   const standard = standardConditions(input.runs[0]?.conditions.pAir ?? 101_325);
@@ -144,13 +152,20 @@ function prepare(input: ComparisonInput): Prepared | undefined {
     label: input.label,
     runs: standard.map(({ conditions }) => ({ ...emptyRun, conditions, charge })),
   });
+  const standardPlaces = standard.map(({ conditions }, k) => {
+    const state = standardModel.run(k, vehicle);
+    return state && placeOf(conditions, state);
+  });
   const drift = {
     vent: errorSizes.vent.drift,
     low: errorSizes.low.drift,
     high: errorSizes.high.drift,
   };
-  const plain = { input, observed, calibration, model, nominal, places, standard, standardModel };
-  return { ...plain, ...errorsOf(plain, drift) };
+  const groups = errorGroups(observed, places, drift);
+  return {
+    ...{ input, observed, calibration, model, nominalSizes, places },
+    ...{ standard, standardModel, standardPlaces, drift, groups },
+  };
 }
 
 const emptyRun = {
@@ -170,19 +185,16 @@ const emptyRun = {
   readings: [],
 } as const;
 
-function errorsOf(
-  { observed, places }: Pick<Prepared, "observed" | "places">,
-  drift: DriftSizes,
-): Pick<Prepared, "covariances" | "drift"> {
-  const covariances = comparedQuantities.map((quantity) => {
-    const at = observed.flatMap((each, i) => (each.quantity === quantity ? [i] : []));
-    const mine = at.flatMap((i) => observed[i] ?? []);
-    return { at, of: errorCovariance(quantity, mine, places, drift) };
+/** Vehicles that share all but their lumps count as one. */
+function effectiveDraws({ ensemble, weights }: Evaluated): number {
+  const shares = new Map<number, number>();
+  ensemble.drawn.forEach(({ parent }, k) => {
+    shares.set(parent, (shares.get(parent) ?? 0) + (weights[k] ?? 0));
   });
-  return { covariances, drift };
+  return effectiveSamples([...shares.values()]);
 }
 
-function summaryOf({ u, covariance, data, chiSquare, settled }: Calibration): CalibrationSummary {
+function summaryOf({ u, covariance, fit, chiSquare, settled }: Calibration): CalibrationSummary {
   const rows = lumps.map(({ name, what, unit, form, sigma }, k) => {
     const at = (u[k] ?? 0) * sigma;
     const spread = Math.sqrt(covariance[k * lumps.length + k] ?? 0) * sigma;
@@ -198,5 +210,5 @@ function summaryOf({ u, covariance, data, chiSquare, settled }: Calibration): Ca
         : { value: at, u: spread },
     };
   });
-  return { lumps: rows, readings: data.length, chiSquare, settled };
+  return { lumps: rows, readings: fit.data.length, chiSquare, settled };
 }

@@ -1,5 +1,5 @@
 import { comparedQuantities, type ComparedQuantity } from "./comparable.ts";
-import { contrastOf, type Evaluated, intervalOf, type Weights } from "./contrast.ts";
+import { type Contrast, contrastOf, type Evaluated, intervalOf, type Weights } from "./contrast.ts";
 import { forms, sidesOf } from "./effects.ts";
 import { type DriftSizes, errorSizes } from "./errors.ts";
 import type { DriftRow } from "./view.ts";
@@ -10,6 +10,19 @@ const meanMinusMean = (after: readonly number[], before: readonly number[]): Wei
     ...before.map((place) => [place, -1 / before.length] as const),
   ]);
 
+/** A contrast of the label refrigerant with itself: what the fit expects of its errors is the drift, and stays in. */
+function shownDrift({
+  estimate,
+  expected,
+  mixture,
+}: Contrast): Pick<DriftRow, "drift" | "interval"> {
+  const centres = Float64Array.from(mixture.centres, (centre) => centre + expected);
+  return {
+    drift: { value: estimate.value + expected, u: estimate.u },
+    interval: intervalOf({ mixture: { ...mixture, centres } }),
+  };
+}
+
 /** The label refrigerant after the products minus before, in equal conditions. */
 export function driftRows(evaluated: Evaluated): DriftRow[] {
   const kinds = [...new Set(evaluated.input.runs.map(({ kind }) => kind))];
@@ -19,8 +32,7 @@ export function driftRows(evaluated: Evaluated): DriftRow[] {
         const { before, after } = sidesOf(evaluated, kind, { quantity, form });
         if (before.length === 0 || after.length === 0) return [];
         const contrast = contrastOf(evaluated, meanMinusMean(after, before));
-        const interval = intervalOf(contrast);
-        return [{ kind, quantity, form, drift: contrast.estimate, interval }];
+        return [{ kind, quantity, form, ...shownDrift(contrast) }];
       }),
     ),
   );

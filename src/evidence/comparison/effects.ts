@@ -1,13 +1,6 @@
+import { weightedVariance } from "../../inference/index.ts";
 import { comparedQuantities, type ComparedForm, productOf } from "./comparable.ts";
-import {
-  type Contrast,
-  contrastOf,
-  type Evaluated,
-  intervalOf,
-  varianceOf,
-  type Weights,
-} from "./contrast.ts";
-import { errorCovariance, errorSizes } from "./errors.ts";
+import { type Contrast, contrastOf, type Evaluated, intervalOf, type Weights } from "./contrast.ts";
 import { DETECTABLE, fairVerdict } from "./verdict.ts";
 import type { EqualRow } from "./view.ts";
 
@@ -108,29 +101,30 @@ function readingError({ observed }: Evaluated, weights: Weights): number {
   return Math.sqrt(variance);
 }
 
-const NO_DRIFT = { vent: 0, low: 0, high: 0 };
-
 /** How much of the uncertainty comes from what the model leaves out, and from drift. */
 function shares(
-  { observed, places, drift }: Evaluated,
+  evaluated: Evaluated,
   weights: Weights,
   quantity: EqualRow["quantity"],
   { estimate }: Contrast,
 ): Pick<EqualRow, "discrepancy" | "drift"> {
-  const at = [...weights.keys()];
-  const bare = at.flatMap((place) => {
-    const each = observed[place];
-    return each ? [{ ...each, uRepeatability: 0, uInstrument: 0 }] : [];
-  });
-  const variance = (sizes: typeof drift): number =>
-    varianceOf(weights, { at, of: errorCovariance(quantity, bare, places, sizes) });
-  const still = variance(NO_DRIFT);
-  // The repeatability of single runs is no discrepancy.
-  const { repeatability } = errorSizes[quantity];
-  const single = [...weights.values()].reduce((sum, w) => sum + (w * repeatability) ** 2, 0);
+  const { observed, places, drift, groups, ensemble, weights: vehicles } = evaluated;
+  // One quantity's readings are one group of errors; of these only what the model leaves out.
+  const bare = groups
+    .filter(({ at }) => at.some((place) => weights.has(place)))
+    .map((group) => ({ ...group, fixed: new Float64Array(group.fixed.length) }));
+  const leftOut = ensemble.drawn.reduce(
+    (sum, { sizes }, k) => sum + (vehicles[k] ?? 0) * weightedVariance(bare, weights, sizes),
+    0,
+  );
+  const time = (place: number): number => places[observed[place]?.run ?? -1]?.time ?? 0;
+  let walked = 0;
+  for (const [a, wa] of weights) {
+    for (const [b, wb] of weights) walked += wa * wb * Math.min(time(a), time(b));
+  }
   const limit = estimate.u;
   return {
-    discrepancy: Math.min(limit, Math.sqrt(Math.max(0, still - single))),
-    drift: Math.min(limit, Math.sqrt(Math.max(0, variance(drift) - still))),
+    discrepancy: Math.min(limit, Math.sqrt(Math.max(0, leftOut))),
+    drift: Math.min(limit, drift[quantity] * Math.sqrt(Math.max(0, walked))),
   };
 }

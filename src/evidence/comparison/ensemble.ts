@@ -1,35 +1,51 @@
-import { createRandom, normal, type Random } from "../../numerics/index.ts";
+import { createRandom } from "../../numerics/index.ts";
+import { type ErrorGroup, errorsGivenFit, proposalAround } from "../../inference/index.ts";
 import type { Vehicle } from "../../vehicle/index.ts";
-import { type Calibration, predictAll } from "./calibrate.ts";
-import { comparedQuantities, type ComparisonInput, type Observation } from "./comparable.ts";
-import { drawConditions } from "./condition-errors.ts";
-import { choleskyOf } from "./errors.ts";
+import { predictAll } from "./calibrate.ts";
+import {
+  type Candidate,
+  type CandidateInput,
+  drawCandidates,
+  drawSurroundings,
+} from "./candidates.ts";
+import { type ComparedQuantity, isLabel } from "./comparable.ts";
+import { leftOut } from "./errors.ts";
 import { type LabelModel, readOf } from "./label-model.ts";
-import { lumps, ventOffset, withLumps } from "./lumps.ts";
+import { ventOffset, withLumps } from "./lumps.ts";
+import { resampled, temperedWeights } from "./resample.ts";
 import type { StandardCondition } from "./standard.ts";
-import { drawUnfitted, unfittedParameters } from "./unfitted.ts";
 
-/** Vehicles that agree with the baseline as well as the fitted one, and what each would have read. */
+/** What the label refrigerant would read in a standard condition, and whether no control holds the low side there. */
+export interface StandardReading {
+  readonly levels: Readonly<Record<ComparedQuantity, number>>;
+  readonly isFree: boolean;
+}
+
+/** One vehicle that may have been tested, and what it would have read on the label refrigerant. */
+export interface DrawnVehicle {
+  /** In the conditions of every observation. */
+  readonly predicted: Float64Array;
+  /** What the model leaves out of each. */
+  readonly sizes: Float64Array;
+  /** In each standard condition; of some vehicles only. */
+  readonly standard: readonly StandardReading[] | undefined;
+  /** ln of its weight, but for the density of the fit's answer. */
+  readonly logRatio: number;
+  /** Vehicles with the same number share all but their lumps. */
+  readonly parent: number;
+}
+
+/** Vehicles drawn around the fit; what each weighs is told by the readings. */
 export interface Ensemble {
-  /** Label refrigerant in the conditions of every observation, one array a draw. */
-  readonly predicted: readonly Float64Array[];
-  /** Errors of the readings that went with each draw. */
-  readonly errors: readonly Float64Array[];
-  /** Label refrigerant in the standard conditions: vent, low, high of each, one after the other. */
-  readonly standard: readonly Float64Array[];
-  /** Draws in which the model did not run: not counted. */
+  readonly drawn: readonly DrawnVehicle[];
+  /** Share of the draws in which the model did not run: not counted. */
   readonly lost: number;
 }
 
-export interface EnsembleInput {
-  readonly input: ComparisonInput;
-  readonly observed: readonly Observation[];
-  readonly calibration: Calibration;
-  readonly model: LabelModel;
-  /** At the fit, of every observation. */
-  readonly nominal: Float64Array;
-  /** Covariance of errors and the observations that it is of, by quantity. */
-  readonly covariances: readonly { readonly at: readonly number[]; readonly of: Float64Array }[];
+export interface EnsembleInput extends CandidateInput {
+  /** What the model leaves out of every observation, at the fit. */
+  readonly nominalSizes: Float64Array;
+  readonly groups: readonly ErrorGroup[];
   readonly standard: readonly StandardCondition[];
   /** Model of the label refrigerant in the standard conditions. */
   readonly standardModel: LabelModel;
@@ -39,113 +55,123 @@ export interface EnsembleInput {
   readonly progress: (share: number) => boolean;
 }
 
+/** Surroundings and candidates for each vehicle that is drawn: only the label refrigerant's runs are solved for them. */
+const SURROUNDINGS = 2;
+const CANDIDATES = 2;
+/** One vehicle of so many is run in the standard conditions. */
+const STANDARD = 3;
+
 /**
- * Draws what the fit could not know: the lumps' remainder, the other parameters in their ranges, errors of
- * conditions and of readings. The baseline's readings are made anew with each draw and the linear answer of the
- * fit to them moves the lumps, so that errors which the fit has followed are not counted twice.
+ * Draws what the fit could not know: vehicles in proportion to how well the runs on the label refrigerant bear them
+ * out, then their readings in all conditions.
  *
  * @returns undefined when it was stopped.
  */
 export function drawEnsemble(from: EnsembleInput): Ensemble | undefined {
-  const { observed, standard, input } = from;
+  const { calibration, groups, nominalSizes, draws, progress } = from;
+  const { u, covariance, fit } = calibration;
   const random = createRandom(from.seed);
-  const names = unfittedParameters(input.vehicle, input.known);
-  const roots = from.covariances.map(({ at, of }) => ({ at, root: choleskyOf(at.length, of) }));
-  const predicted: Float64Array[] = [];
-  const errors: Float64Array[] = [];
-  const levels: Float64Array[] = [];
-  let lost = 0;
-  for (let k = 0; k < from.draws; k++) {
-    if (!from.progress(k / from.draws)) return undefined;
-    const error = drawErrors(observed.length, roots, random);
-    const base = drawUnfitted(input.vehicle, names, random);
-    const out = new Float64Array(observed.length);
-    const level = new Float64Array(standard.length * comparedQuantities.length);
-    const u = drawLumps(from, base, error, random, out);
-    if (u && standardLevels(from, withLumps(base, u), u, level)) {
-      predicted.push(out);
-      errors.push(error);
-      levels.push(level);
-    } else lost++;
+  const shares = sharesOfTime(from);
+  const proposal = proposalAround(u, covariance, groups, nominalSizes, fit);
+  const surroundings = drawSurroundings(from, SURROUNDINGS * draws, random, (share) =>
+    progress(shares.surroundings * share),
+  );
+  if (!surroundings) return undefined;
+  const candidates = drawCandidates(
+    ...([from, surroundings, proposal, CANDIDATES * draws, random] as const),
+    (share) => progress(shares.surroundings + shares.candidates * share),
+  );
+  if (!candidates) return undefined;
+  const densities = candidates.map((each) => densityOf(from, each));
+  const weights = temperedWeights(
+    candidates.map(({ logRatio }, k) => logRatio + (densities[k] ?? 0)),
+  );
+  const times = new Map<number, number>();
+  for (const place of resampled(weights, draws, random())) {
+    times.set(place, (times.get(place) ?? 0) + 1);
   }
-  return { predicted, errors, standard: levels, lost };
+  const before = shares.surroundings + shares.candidates;
+  const drawn: DrawnVehicle[] = [];
+  let kept = 0;
+  for (const [k, [place, count]] of [...times].entries()) {
+    if (!progress(before + ((1 - before) * k) / times.size)) return undefined;
+    const candidate = candidates[place];
+    const one = candidate && vehicleOf(from, candidate, k % STANDARD === 0);
+    if (!one) continue;
+    kept += count;
+    drawn.push({ ...one, logRatio: Math.log(count) - (densities[place] ?? 0) });
+  }
+  const ran = surroundings.length * candidates.length * kept;
+  return { drawn, lost: 1 - ran / (SURROUNDINGS * CANDIDATES * draws ** 3) };
 }
 
-function drawErrors(
-  n: number,
-  roots: readonly { readonly at: readonly number[]; readonly root: Float64Array }[],
-  random: Random,
-): Float64Array {
-  const error = new Float64Array(n);
-  for (const { at, root } of roots) {
-    const z = at.map(() => normal(random));
-    at.forEach((place, i) => {
-      let sum = 0;
-      for (let k = 0; k <= i; k++) sum += (root[i * at.length + k] ?? 0) * (z[k] ?? 0);
-      error[place] = sum;
-    });
-  }
-  return error;
-}
-
-/** Lumps of one draw; its predictions of every observation into `out`. */
-function drawLumps(
-  { input, observed, calibration, model, nominal }: EnsembleInput,
-  base: Vehicle,
-  error: Float64Array,
-  random: Random,
-  out: Float64Array,
-): Float64Array | undefined {
-  const conditions = drawConditions(input.runs, random);
-  const { u, data } = calibration;
-  const predict = (of: readonly Observation[], at: Float64Array, to: Float64Array): boolean => {
-    const vehicle = withLumps(base, at);
-    return predictAll(of, (run) => model.run(run, vehicle, conditions[run]), ventOffset(at), to);
-  };
-  const baseline = data.flatMap((place) => observed[place] ?? []);
-  const prior = Float64Array.from(u, () => normal(random));
-  const shifts = new Float64Array(baseline.length);
-  if (!predict(baseline, u, shifts)) return undefined;
-  for (const [i, place] of data.entries()) {
-    shifts[i] = (shifts[i] ?? 0) - (nominal[place] ?? 0) + (error[place] ?? 0);
-  }
-  const drawn = stepOf(calibration, prior, shifts);
-  return predict(observed, drawn, out) ? drawn : undefined;
-}
-
-/** Farthest that a draw may stand from the fit, in prior standard deviations: the linear answer ends somewhere. */
-const FARTHEST = 3;
-
-/** The fitted lumps, moved by a draw of their prior and by the fit's linear answer to shifted readings. */
-function stepOf(
-  { u, covariance, gain, sigma }: Calibration,
-  prior: Float64Array,
-  shifts: Float64Array,
-): Float64Array {
-  const n = lumps.length;
-  return u.map((centre, j) => {
-    let step = 0;
-    for (let k = 0; k < n; k++) step += (covariance[j * n + k] ?? 0) * (prior[k] ?? 0);
-    for (let i = 0; i < shifts.length; i++) {
-      step -= ((gain[j * shifts.length + i] ?? 0) * (shifts[i] ?? 0)) / (sigma[i] ?? 1);
-    }
-    return centre + Math.min(FARTHEST, Math.max(-FARTHEST, step));
+/** ln density of the fit's answer, if a candidate is the vehicle. */
+function densityOf(
+  { calibration: { fit }, groups, nominalSizes, observed }: EnsembleInput,
+  { predicted, sizes }: Candidate,
+): number {
+  const all = nominalSizes.slice();
+  const misfit = fit.data.map((place, i) => {
+    all[place] = sizes[i] ?? 0;
+    return (observed[place]?.value ?? 0) - (predicted[i] ?? 0);
   });
+  return errorsGivenFit(groups, all, fit, misfit).logDensity;
 }
 
-function standardLevels(
+/** A return-air loop takes some solves more than a run with return air that was read. */
+const LOOP = 5;
+
+/** Of the whole time, by solves. */
+function sharesOfTime({ input, standard }: EnsembleInput) {
+  const baseline = input.runs.filter(isLabel).length;
+  const surroundings = SURROUNDINGS * baseline;
+  const candidates = CANDIDATES * baseline;
+  const products = input.runs.length - baseline + (LOOP * standard.length) / STANDARD;
+  const all = surroundings + candidates + products;
+  return { surroundings: surroundings / all, candidates: candidates / all };
+}
+
+/** Solves the runs of products too, and some vehicles in the standard conditions. */
+function vehicleOf(
+  from: EnsembleInput,
+  { surroundings: { base, conditions }, u, parent, ...baseline }: Candidate,
+  isCarried: boolean,
+): Omit<DrawnVehicle, "logRatio"> | undefined {
+  const { observed, model, calibration } = from;
+  const vehicle = withLumps(base, u);
+  const predicted = new Float64Array(observed.length);
+  const sizes = new Float64Array(observed.length);
+  const { data } = calibration.fit;
+  data.forEach((place, i) => {
+    predicted[place] = baseline.predicted[i] ?? 0;
+    sizes[place] = baseline.sizes[i] ?? 0;
+  });
+  const rest = observed.flatMap((_, place) => (data.includes(place) ? [] : [place]));
+  const others = rest.flatMap((place) => observed[place] ?? []);
+  const found = new Float64Array(rest.length);
+  const left = new Float64Array(rest.length);
+  const running = (run: number) => model.run(run, vehicle, conditions[run]);
+  if (!predictAll(others, running, ventOffset(u), found, left)) return undefined;
+  rest.forEach((place, i) => {
+    predicted[place] = found[i] ?? 0;
+    sizes[place] = left[i] ?? 0;
+  });
+  const standard = isCarried ? standardReadings(from, vehicle, u) : undefined;
+  return { predicted, sizes, standard, parent };
+}
+
+/** @returns undefined where the vehicle does not run in one of the standard conditions. */
+function standardReadings(
   { standard, standardModel }: EnsembleInput,
   vehicle: Vehicle,
   u: Float64Array,
-  out: Float64Array,
-): boolean {
-  const m = comparedQuantities.length;
-  for (let k = 0; k < standard.length; k++) {
+): StandardReading[] | undefined {
+  const readings = [...standard.keys()].flatMap((k): StandardReading[] => {
     const state = standardModel.run(k, vehicle);
-    if (!state) return false;
-    for (const [i, quantity] of comparedQuantities.entries()) {
-      out[k * m + i] = readOf(state, quantity, "steady", ventOffset(u));
-    }
-  }
-  return true;
+    if (!state) return [];
+    const of = (quantity: ComparedQuantity) => readOf(state, quantity, "steady", ventOffset(u));
+    const levels = { vent: of("vent"), low: of("low"), high: of("high") };
+    return [{ levels, isFree: leftOut("low", state) > 0 }];
+  });
+  return readings.length === standard.length ? readings : undefined;
 }

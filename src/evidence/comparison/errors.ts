@@ -1,5 +1,11 @@
+import type { ErrorGroup } from "../../inference/index.ts";
 import type { Running } from "../../vehicle/index.ts";
-import type { ComparableRun, ComparedQuantity, Observation } from "./comparable.ts";
+import {
+  type ComparableRun,
+  comparedQuantities,
+  type ComparedQuantity,
+  type Observation,
+} from "./comparable.ts";
 
 /** Standard deviations of what is neither the fluid's effect nor the fitted model's, in K and Pa. */
 export interface ErrorSizes {
@@ -100,7 +106,6 @@ export function likeness(a: Place, b: Place): number {
 /** A run as the errors see it. */
 export interface ErrorPlace {
   readonly place: Place;
-  readonly starved: boolean;
   /** 0 before, 1 after, products between. */
   readonly time: number;
 }
@@ -108,46 +113,48 @@ export interface ErrorPlace {
 /** Standard deviation of drift of each quantity over the whole trial. */
 export type DriftSizes = Readonly<Record<ComparedQuantity, number>>;
 
-const leftOut = (
-  { discrepancy, discrepancyStarved }: ErrorSizes,
-  { starved }: ErrorPlace,
-): number => (starved ? discrepancyStarved : discrepancy);
+/**
+ * What the model leaves out of one reading of the label refrigerant. A low side that the control holds stands where
+ * the control is set: the setting is fitted, and the model leaves nothing out.
+ */
+export function leftOut(quantity: ComparedQuantity, { duty, regime }: Running): number {
+  if (quantity === "low" && duty < 1) return 0;
+  const { discrepancy, discrepancyStarved } = errorSizes[quantity];
+  return regime === "balanced" ? discrepancy : discrepancyStarved;
+}
 
-/** Covariance of the errors of observations of one quantity, row by row. */
-export function errorCovariance(
-  quantity: ComparedQuantity,
+/** Errors of the readings by quantity: what the model leaves out has a size in each vehicle, the rest is fixed. */
+export const errorGroups = (
   observed: readonly Observation[],
   places: readonly ErrorPlace[],
   drift: DriftSizes,
-): Float64Array {
-  const n = observed.length;
-  const covariance = new Float64Array(n * n);
-  const sizes = errorSizes[quantity];
-  observed.forEach((a, i) => {
-    observed.forEach((b, j) => {
+): ErrorGroup[] =>
+  comparedQuantities.map((quantity) => {
+    const at = observed.flatMap((each, i) => (each.quantity === quantity ? [i] : []));
+    const mine = at.flatMap((i) => observed[i] ?? []);
+    return { at, ...errorGroup(mine, places, drift[quantity], errorSizes[quantity]) };
+  });
+
+function errorGroup(
+  mine: readonly Observation[],
+  places: readonly ErrorPlace[],
+  drift: number,
+  { repeatability }: ErrorSizes,
+): Pick<ErrorGroup, "fixed" | "likeness"> {
+  const n = mine.length;
+  const fixed = new Float64Array(n * n);
+  const alike = new Float64Array(n * n);
+  mine.forEach((a, i) => {
+    mine.forEach((b, j) => {
       const [pa, pb] = [places[a.run], places[b.run]];
       if (!pa || !pb) throw new RangeError(`no place for runs ${a.run} and ${b.run}`);
-      let sum = leftOut(sizes, pa) * leftOut(sizes, pb) * likeness(pa.place, pb.place);
-      sum += drift[quantity] ** 2 * Math.min(pa.time, pb.time);
+      let sum = drift ** 2 * Math.min(pa.time, pb.time);
       if (a.instrument === b.instrument) sum += (1 - UNSHARED) * a.uInstrument * b.uInstrument;
-      if (a.run === b.run) sum += sizes.repeatability ** 2;
+      if (a.run === b.run) sum += repeatability ** 2;
       if (i === j) sum += a.uRepeatability ** 2 + UNSHARED * a.uInstrument ** 2;
-      covariance[i * n + j] = sum;
+      fixed[i * n + j] = sum;
+      alike[i * n + j] = likeness(pa.place, pb.place);
     });
   });
-  return covariance;
-}
-
-/** Lower triangular root of a covariance; a trace of noise keeps it regular. */
-export function choleskyOf(n: number, covariance: Float64Array): Float64Array {
-  const root = new Float64Array(n * n);
-  for (let i = 0; i < n; i++) {
-    for (let j = 0; j <= i; j++) {
-      let sum = covariance[i * n + j] ?? 0;
-      for (let k = 0; k < j; k++) sum -= (root[i * n + k] ?? 0) * (root[j * n + k] ?? 0);
-      if (i === j) root[i * n + i] = Math.sqrt(Math.max(sum, 1e-9 * (covariance[i * n + i] ?? 0)));
-      else root[i * n + j] = sum / (root[j * n + j] ?? 1);
-    }
-  }
-  return root;
+  return { fixed, likeness: alike };
 }

@@ -56,6 +56,13 @@ export type PlanOutcome =
 export const MOST_REPEATS = 8;
 /** Repeats at which the uncertainty is worked out: what is common to all runs and what is each run's own follow. */
 const [FEW, MANY] = [1, 4];
+/**
+ * How much less certain trials are than the plan's, whose vehicle stands in the middle of the priors, reads without
+ * error and shows no drift. From 150 hidden trials, in which 73, 69 and 65 of 100 were found instead of 80.
+ */
+const UNFORESEEN: Readonly<Record<ComparedQuantity, number>> = { vent: 1, low: 1.1, high: 1.2 };
+/** Only widths are wanted, which need fewer vehicles than the ends of an interval. */
+const DRAWS = 64;
 
 /**
  * What a plan can find, by the machinery that will judge its runs: readings are those of the model, so that only
@@ -102,6 +109,7 @@ function uncertaintiesOf(
   const found = compareInEqualConditions(
     { vehicle, known, label, runs: readings, margins },
     {
+      draws: DRAWS,
       ...(seed !== undefined && { seed }),
       ...(progress && { progress: (share: number) => progress(done + share / 2) }),
     },
@@ -110,7 +118,7 @@ function uncertaintiesOf(
   const worst = new Map<string, number>();
   for (const { kind, quantity, equalConditions } of found.rows) {
     const key = `${kind}|${quantity}`;
-    worst.set(key, Math.max(worst.get(key) ?? 0, equalConditions.u));
+    worst.set(key, Math.max(worst.get(key) ?? 0, UNFORESEEN[quantity] * equalConditions.u));
   }
   return worst;
 }

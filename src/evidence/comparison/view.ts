@@ -80,8 +80,9 @@ export interface EqualConditions {
   readonly standard: readonly StandardRow[];
   readonly drift: readonly DriftRow[];
   readonly calibration: CalibrationSummary;
-  readonly draws: number;
-  /** Draws and runs in which the model found no steady state. */
+  /** To how many equally likely vehicles the weighed ones amount. */
+  readonly effectiveDraws: number;
+  /** Share of draws, and runs, in which the model found no steady state. */
   readonly lostDraws: number;
   readonly lostRuns: readonly string[];
 }

@@ -9,10 +9,17 @@ interface Scope {
 }
 const scope = self as unknown as Scope;
 
+/** Progress that is smaller is not seen. */
+const STEP = 0.01;
+
 scope.addEventListener("message", ({ data: { events } }) => {
+  let told = 0;
   const found = fairComparisonOf(project(events), {
     progress: (share) => {
-      scope.postMessage({ kind: "progress", share });
+      if (share >= told + STEP) {
+        scope.postMessage({ kind: "progress", share });
+        told = share;
+      }
       return true;
     },
   });
