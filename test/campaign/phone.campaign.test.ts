@@ -38,11 +38,37 @@ async function throttle(context: BrowserContext, page: Page): Promise<void> {
 const median = (times: readonly number[]): number =>
   [...times].sort((a, b) => a - b)[Math.floor(times.length / 2)] ?? Infinity;
 
-async function timesToReading(kind: "first" | "installed"): Promise<number[]> {
-  const times: number[] = [];
+/** Notes when the field of a reading has been painted and the page is free to take a letter. */
+const watchForm = (): void => {
+  const here = window as unknown as { formAt?: number };
+  const watcher = new MutationObserver(() => {
+    if (!document.querySelector("#reading-steady")) return;
+    watcher.disconnect();
+    requestAnimationFrame(() => {
+      setTimeout(() => {
+        here.formAt = performance.now();
+      });
+    });
+  });
+  watcher.observe(document, { childList: true, subtree: true });
+};
+const formAt = (): number => (window as unknown as { formAt?: number }).formAt ?? Infinity;
+
+interface Times {
+  /** In the page, from the tap on its address until the form can be typed into, ms. */
+  readonly form: number;
+  /** Until a driver has typed: its own program has to be read by the slowed page first. */
+  readonly typed: number;
+}
+
+async function timesToReading(kind: "first" | "installed"): Promise<Times[]> {
+  const times: Times[] = [];
   for (let round = 0; round < 5; round++) {
     const context = await browser.newContext({
       serviceWorkers: kind === "first" ? "block" : "allow",
+      viewport: { width: 390, height: 844 },
+      isMobile: true,
+      hasTouch: true,
     });
     const page = await context.newPage();
     await page.goto(url);
@@ -55,13 +81,15 @@ async function timesToReading(kind: "first" | "installed"): Promise<number[]> {
       await page.reload();
     }
     const fresh = await context.newPage();
+    await fresh.addInitScript(watchForm);
     await throttle(context, fresh);
     const began = performance.now();
     await fresh.goto(`${url}/#/trial/${trial}/stage/prove/-/reading/low-side`, {
       waitUntil: "commit",
     });
     await fresh.locator("#reading-steady").fill("31");
-    times.push(performance.now() - began);
+    const typed = performance.now() - began;
+    times.push({ form: await fresh.evaluate(formAt), typed });
     await context.close();
   }
   return times;
@@ -71,8 +99,11 @@ test.each(["first", "installed"] as const)(
   "a reading can be typed within a second, %s load",
   async (kind) => {
     const times = await timesToReading(kind);
-    console.log(`${kind} load, ms: ${times.map((one) => one.toFixed(0)).join(" ")}`);
-    expect(median(times)).toBeLessThan(1000);
+    for (const what of ["form", "typed"] as const) {
+      const each = times.map((one) => one[what].toFixed(0)).join(" ");
+      console.log(`${kind} load, ${what}, ms: ${each}`);
+    }
+    expect(median(times.map(({ form }) => form))).toBeLessThan(1000);
   },
 );
 
