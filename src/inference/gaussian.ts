@@ -47,14 +47,6 @@ export function secantMoments(
   return { mean, covariance };
 }
 
-/** Adds independent noise to each component: its standard deviations. */
-export function withNoise({ mean, covariance }: Gaussian, sd: ArrayLike<number>): Gaussian {
-  const sum = Float64Array.from(covariance);
-  const n = mean.length;
-  for (let i = 0; i < n; i++) sum[i * n + i] += sd[i] * sd[i];
-  return { mean, covariance: sum };
-}
-
 /** A share of the way from one distribution to another: means and covariances are mixed in proportion. */
 export function betweenGaussians(a: Gaussian, b: Gaussian, share: number): Gaussian {
   const mix = (x: Float64Array, y: Float64Array): Float64Array =>

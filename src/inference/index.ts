@@ -55,7 +55,6 @@ export {
   partOf,
   secantMoments,
   squaredDistance,
-  withNoise,
 } from "./gaussian.ts";
 export { type Mixture, separation } from "./separation.ts";
 export { choleskyFactor } from "./cholesky.ts";

@@ -44,7 +44,7 @@ function shown(
   if (label.kind !== "saturation") throw new Error(label.reason);
   const branch = branchesOf(sound).find((one) => one.fault === fault);
   const reader = { label, metal: sound.conditions.ambient, work: createRunWork() };
-  const run = branch && predict(branch.apply(severity), reader);
+  const run = branch && predict(branch.apply(severity, { request: sound, ventOffset: 0 }), reader);
   if (!run) throw new Error(`${fault} does not run`);
   return quantities.map((quantity) => ({
     quantity,
@@ -54,8 +54,13 @@ function shown(
   }));
 }
 
+const asked = (healthy: VehicleCase, readings: readonly FaultReading[]) => ({
+  healthy,
+  runs: [{ conditions: healthy.conditions, readings }],
+});
+
 function diagnosed(sound: VehicleCase, readings: readonly FaultReading[]): Diagnosis {
-  const found = diagnose({ healthy: sound, readings });
+  const found = diagnose(asked(sound, readings));
   if (found.kind !== "diagnosis") throw new Error(found.reason);
   return found;
 }
@@ -130,7 +135,7 @@ test("a baseline of the sound vehicle narrows its band", () => {
   const sound = healthy("large-orifice");
   const readings = shown(sound, "none", 0, gauges);
   const baseline = [{ conditions: sound.conditions, readings }];
-  const narrow = diagnose({ healthy: sound, readings, baseline });
+  const narrow = diagnose({ ...asked(sound, readings), baseline });
   const wide = diagnosed(sound, readings);
   if (narrow.kind !== "diagnosis") throw new Error(narrow.reason);
   for (const [i, { healthy: band }] of narrow.readings.entries()) {
@@ -141,7 +146,7 @@ test("a baseline of the sound vehicle narrows its band", () => {
 test("any readings: probabilities sum to 1, nothing is NaN, the same twice", () => {
   const sound = healthy("midsize-expansion");
   const label = saturationOf(sound.fill.composition);
-  const model = label.kind === "saturation" && modelOf({ healthy: sound, readings: [] }, label);
+  const model = label.kind === "saturation" && modelOf(asked(sound, []), label);
   if (!model) throw new Error("a sound vehicle does not run");
   const within = (min: number, max: number) => fc.double({ min, max, noNaN: true });
   fc.assert(
@@ -157,14 +162,14 @@ test("any readings: probabilities sum to 1, nothing is NaN, the same twice", () 
           { quantity: "vent", value: vent },
           ...(liquid === undefined ? [] : [{ quantity: "liquidLine" as const, value: liquid }]),
         ];
-        const found = diagnoseWith(model, { healthy: sound, readings });
+        const found = diagnoseWith(model, asked(sound, readings));
         const total = found.faults.reduce((sum, { probability }) => sum + probability, 0);
         expect(total).toBeCloseTo(1, 9);
         expect(JSON.stringify(found)).not.toMatch(/null|NaN/);
         if (found.named !== "healthy" && found.named !== "undecided") {
           expect(found.faults[0]?.independentSigns).toBeGreaterThanOrEqual(2);
         }
-        expect(diagnoseWith(model, { healthy: sound, readings })).toEqual(found);
+        expect(diagnoseWith(model, asked(sound, readings))).toEqual(found);
       },
     ),
     { numRuns: 8, seed: 11 },

@@ -1,21 +1,14 @@
-import {
-  betweenGaussians,
-  type Gaussian,
-  secantMoments,
-  withNoise,
-} from "../../inference/index.ts";
-import type { Conditions, VehicleCase } from "../../vehicle/index.ts";
+import { betweenGaussians, type Gaussian, secantMoments } from "../../inference/index.ts";
 import type { Branch, Faulty } from "./hypotheses.ts";
-import { type Knowledge, type Move, moved } from "./nuisances.ts";
+import { withLeftOut } from "./left-out.ts";
+import { daySpread, type Knowledge, moved, type Move, touches } from "./nuisances.ts";
 import { predict, type Prediction, type Reader } from "./predict.ts";
-import {
-  discrepancy,
-  effectShare,
-  faultQuantities,
-  innerWidth,
-  outer,
-  ventOffBalance,
-} from "./quantities.ts";
+
+/** A vehicle in one of its runs, and who reads it there. */
+export interface System {
+  readonly faulty: Faulty;
+  readonly reader: Reader;
+}
 
 /** What readings are expected at one severity; undefined where the system does not run. */
 interface Node {
@@ -38,98 +31,89 @@ export interface BranchMoments {
 /** Severities between two that were solved. */
 const between = 8;
 
-/** Expected readings over all severities of a branch. */
+/** Expected readings over all severities of a branch, in the runs of the sound vehicle. */
 export function branchMoments(
   branch: Branch,
-  reader: Reader,
+  sound: readonly System[],
   known: Knowledge,
   healthy: Gaussian | undefined,
 ): BranchMoments {
   const nodes = branch.nodes.map((severity): Node => ({
     severity,
-    expected: momentsAt(branch.apply(severity), reader, known, healthy),
+    expected: momentsAt(withFault(sound, branch, severity), known, healthy),
   }));
   return { branch, points: pointsBetween(nodes) };
 }
 
+/** The same vehicle in the same runs with a fault. */
+export const withFault = (
+  sound: readonly System[],
+  branch: Branch,
+  severity: number,
+): readonly System[] =>
+  sound.map(({ faulty, reader }) => ({ faulty: branch.apply(severity, faulty), reader }));
+
 /**
- * Mean and covariance of the readings at one severity: lumps are moved one at a time by a standard deviation up and
- * down. Includes what the model leaves out, not the instruments.
+ * Mean and covariance of the readings of a vehicle in all its runs, after each other: its lumps are moved one
+ * direction at a time by a standard deviation up and down in all runs together, what belongs to a day in its own run.
+ * Includes what the model leaves out, not the instruments.
+ *
+ * @returns undefined when the vehicle does not run in one of them.
  */
 export function momentsAt(
-  faulty: Faulty,
-  reader: Reader,
+  systems: readonly System[],
   known: Knowledge,
   healthy: Gaussian | undefined,
 ): Gaussian | undefined {
-  const centre = predict(faulty, reader);
-  if (!centre) return undefined;
-  const pairs = pairsAlong(known, (move, times) => {
-    const end = withVent(faulty, moved(faulty.request, move, times));
-    return predict(end, reader, centre.start)?.values;
-  });
-  const moments = secantMoments(centre.values, pairs);
-  return withNoise(moments, leftOut(moments.mean, centre, healthy));
+  const centres = centresOf(systems);
+  if (!centres) return undefined;
+  const moments = secantMoments(
+    centres.flatMap(({ values }) => values),
+    pairsOf(systems, centres, known),
+  );
+  const runs = centres.map(({ regime }, k) => ({
+    conditions: conditionsOf(systems, k),
+    regime,
+  }));
+  return withLeftOut(moments, runs, healthy);
 }
 
-/**
- * The same for the readings of a run and of another one in other conditions, after each other: one vehicle, so the
- * lumps are shared.
- */
-export function momentsPair(
-  faulty: Faulty,
-  conditions: Conditions,
-  reader: Reader,
+function conditionsOf(systems: readonly System[], k: number) {
+  const system = systems[k];
+  if (!system) throw new RangeError(`there is no run ${k}`);
+  return system.faulty.request.conditions;
+}
+
+/** What the vehicle shows in each run with its lumps at their means. */
+export function centresOf(systems: readonly System[]): readonly Prediction[] | undefined {
+  const centres = systems.flatMap(({ faulty, reader }) => predict(faulty, reader) ?? []);
+  return centres.length === systems.length ? centres : undefined;
+}
+
+/** Readings one standard deviation up and down each direction; undefined where the vehicle does not run there. */
+export function pairsOf(
+  systems: readonly System[],
+  centres: readonly Prediction[],
   known: Knowledge,
-): Gaussian | undefined {
-  const [air, from] = [faulty.request.conditions, faulty.request];
-  // A fault of the blower goes with the vehicle.
-  const there = (request: VehicleCase): VehicleCase => {
-    const returnAir = conditions.returnAir;
-    return { ...request, conditions: { ...conditions, blower: air.blower, returnAir } };
+) {
+  const end = (move: Move, times: number, only?: number): readonly number[] | undefined => {
+    const all: number[] = [];
+    for (const [k, { faulty, reader }] of systems.entries()) {
+      const centre = centres[k];
+      const stays = (only ?? k) !== k || !touches(move, faulty.request);
+      const run = stays ? centre : predict(moved(faulty, move, times), reader, centre?.start);
+      if (!run) return undefined;
+      all.push(...run.values);
+    }
+    return all;
   };
-  const here = predict(faulty, reader);
-  const away = predict({ ...faulty, request: there(from) }, reader);
-  if (!here || !away) return undefined;
-  const pairs = pairsAlong(known, (move, times) => {
-    const [a, b] = [moved(from, move, times), moved(there(from), move, times)];
-    const first = predict(withVent(faulty, a), reader, here.start);
-    const second = predict(withVent(faulty, b), reader, away.start);
-    return first && second && [...first.values, ...second.values];
-  });
-  const moments = secantMoments([...here.values, ...away.values], pairs);
-  return withNoise(moments, [
-    ...leftOut(here.values, here, undefined),
-    ...leftOut(away.values, away, undefined),
-  ]);
-}
-
-const withVent = ({ ventOffset }: Faulty, { request, vent }: ReturnType<typeof moved>): Faulty => ({
-  request,
-  ventOffset: ventOffset + vent,
-});
-
-/** Values one standard deviation up and down each direction. */
-export const pairsAlong = (
-  { directions }: Knowledge,
-  end: (move: Move, times: number) => readonly number[] | undefined,
-) => directions.map((move) => ({ up: end(move, 1), down: end(move, -1) }));
-
-/** Standard deviations of what the model leaves out: in a sound vehicle, and of the fault's own effect. */
-function leftOut(
-  mean: ArrayLike<number>,
-  { regime }: Prediction,
-  healthy: Gaussian | undefined,
-): readonly number[] {
-  return faultQuantities.map((quantity, i) => {
-    const off = quantity === "vent" && regime !== "balanced";
-    const effect = healthy ? (mean[i] ?? 0) - (healthy.mean[i] ?? 0) : 0;
-    const own = off ? ventOffBalance : discrepancy[quantity];
-    return Math.hypot(
-      innerWidth(quantity, outer(quantity, mean[i] ?? 0), own),
-      effectShare * effect,
-    );
-  });
+  const days = systems.flatMap(({ faulty }, k) =>
+    daySpread(faulty.request).map(({ name, sd }) => ({ move: { [name]: sd }, only: k })),
+  );
+  return [
+    ...known.directions.map((move) => ({ up: end(move, 1), down: end(move, -1) })),
+    ...days.map(({ move, only }) => ({ up: end(move, 1, only), down: end(move, -1, only) })),
+  ];
 }
 
 function pointsBetween(nodes: readonly Node[]): readonly Point[] {

@@ -2,11 +2,13 @@ import type { Gaussian } from "../../inference/index.ts";
 import { type Evidence } from "./evidence.ts";
 import type { FaultName } from "./hypotheses.ts";
 import { expectedReadings, type Posterior } from "./posterior.ts";
-import { type FaultQuantity, faultQuantities } from "./quantities.ts";
+import { type FaultQuantity, quantityAt } from "./quantities.ts";
 
 /** What one reading says of one fault. */
 export interface Sign {
   readonly quantity: FaultQuantity;
+  /** Place of its run among the runs. */
+  readonly run: number;
   readonly says: "for" | "against" | "neither";
   /** Distance from what a sound vehicle shows, in standard deviations of instrument, vehicle and model. */
   readonly fromHealthy: number;
@@ -33,8 +35,6 @@ export function signsOf(
   const base = expectedReadings(healthy, evidence);
   const own = mixtureOf(fault, posterior, evidence);
   return evidence.picks.map((pick, i) => {
-    const quantity = faultQuantities[pick];
-    if (quantity === undefined) throw new RangeError(`no quantity stands at ${pick}`);
     const y = evidence.y[i] ?? 0;
     const [sound, sd] = [base.mean[i] ?? 0, deviationAt(base, i)];
     const { mean, sd: sdFault } = own?.[i] ?? { mean: sound, sd };
@@ -42,7 +42,7 @@ export function signsOf(
     const fromFault = (y - mean) / sdFault;
     const shift = (mean - sound) / sd;
     return {
-      quantity,
+      ...quantityAt(pick),
       fromHealthy,
       fromFault,
       shift,
@@ -82,8 +82,8 @@ function mixtureOf(fault: FaultName, { points }: Posterior, evidence: Evidence) 
 
 /**
  * How many independent signs speak for a fault: readings outside of what a sound vehicle shows, in the fault's
- * direction, that do not merely repeat each other (their correlation in sound vehicles is below 0.8: a shared gauge
- * or a shared cause makes one sign of two). A static pressure is read at rest and counts for itself.
+ * direction, that do not merely repeat each other (their correlation in sound vehicles is below 0.8: a shared gauge,
+ * a shared cause or the same run once more makes one sign of two). A static pressure is read at rest and counts for itself.
  */
 export function independentSigns(
   signs: readonly Sign[],
