@@ -54,6 +54,7 @@ export {
   logDensity,
   partOf,
   secantMoments,
+  secantsOf,
   squaredDistance,
 } from "./gaussian.ts";
 export { type Mixture, separation } from "./separation.ts";

@@ -1,7 +1,7 @@
 import { choleskyFactor, conditionedOn, secantMoments } from "../../inference/index.ts";
 import { evidenceOf } from "./evidence.ts";
 import type { Kind } from "./hypotheses.ts";
-import { centresOf, pairsOf, type System } from "./moments.ts";
+import { centresOf, directionsOf, pairsOf, type System } from "./moments.ts";
 import {
   type Knowledge,
   type Move,
@@ -50,7 +50,7 @@ function updated(known: Knowledge, system: System, readings: readonly FaultReadi
   const centres = centresOf([system]);
   if (!centres || readings.length === 0) return known;
   const base = vectorOf(known.mean);
-  const ends = pairsOf([system], centres, known);
+  const ends = pairsOf([system], centres, directionsOf([system], known));
   const joined = (values: readonly number[] | undefined, k: number, times: number) => {
     const move = known.directions[k] ?? {};
     return values && [...base.map((at, i) => at + times * (vectorOf(move)[i] ?? 0)), ...values];

@@ -9,13 +9,13 @@ import { type Knowledge, priorKnowledge } from "./nuisances.ts";
 import {
   expectedReadings,
   type Posterior,
-  posteriorOf,
   type SeverityRange,
   severityRange,
   substitutesIn,
 } from "./posterior.ts";
 import type { Label } from "./predict.ts";
 import { type FaultQuantity, outer, quantityAt, type ReadRun } from "./quantities.ts";
+import { refined } from "./refine.ts";
 import { independentSigns, type Sign, signsOf } from "./signs.ts";
 import { verdictOf, type Verdict } from "./verdict.ts";
 
@@ -106,7 +106,7 @@ export interface Judged extends Found, Verdict {
 /** The readings against every hypothesis. */
 export function judge(model: FaultModel, { runs }: DiagnosisRequest): Judged {
   const evidence = evidenceIn(model, runs);
-  const found = { ...model, evidence, posterior: posteriorOf(model.branches, evidence) };
+  const found = { ...model, ...refined(model.branches, { ...model, evidence }), evidence };
   const faults = faultNames
     .map((name) => faultView(name, found))
     .sort((a, b) => b.probability - a.probability);

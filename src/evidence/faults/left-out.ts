@@ -32,17 +32,18 @@ function likeness(a: Conditions, b: Conditions): number {
 }
 
 /**
- * Adds what the model leaves out: in a sound vehicle, and of the fault's own effect.
+ * Covariance of what the model leaves out: in a sound vehicle, and of the fault's own effect.
  *
+ * @param mean    Of the readings of all runs, after each other.
  * @param healthy What a sound vehicle shows in the same runs; without it there is no fault's effect.
  */
-export function withLeftOut(
-  { mean, covariance }: Gaussian,
+export function leftOut(
+  mean: Float64Array,
   runs: readonly Left[],
   healthy: Gaussian | undefined,
-): Gaussian {
-  const sum = Float64Array.from(covariance);
+): Float64Array {
   const n = mean.length;
+  const sum = new Float64Array(n * n);
   const size = faultQuantities.length;
   const own = Array.from(mean, (value, i) => ownWidth(value, i % size, runs[Math.floor(i / size)]));
   const effect = Array.from(mean, (value, i) =>
@@ -54,11 +55,11 @@ export function withLeftOut(
       for (let q = 0; q < size; q++) {
         const [i, j] = [a * size + q, b * size + q];
         const both = (own[i] ?? 0) * (own[j] ?? 0) + (effect[i] ?? 0) * (effect[j] ?? 0);
-        sum[i * n + j] = (sum[i * n + j] ?? 0) + shared * both;
+        sum[i * n + j] = shared * both;
       }
     }
   }
-  return { mean, covariance: sum };
+  return sum;
 }
 
 function ownWidth(value: number, at: number, run: Left | undefined): number {

@@ -1,6 +1,11 @@
-import { betweenGaussians, type Gaussian, secantMoments } from "../../inference/index.ts";
+import {
+  betweenGaussians,
+  type Gaussian,
+  secantMoments,
+  secantsOf,
+} from "../../inference/index.ts";
 import type { Branch, Faulty } from "./hypotheses.ts";
-import { withLeftOut } from "./left-out.ts";
+import { leftOut } from "./left-out.ts";
 import { daySpread, type Knowledge, moved, type Move, touches } from "./nuisances.ts";
 import { predict, type Prediction, type Reader } from "./predict.ts";
 
@@ -11,9 +16,13 @@ export interface System {
 }
 
 /** What readings are expected at one severity; undefined where the system does not run. */
-interface Node {
+export interface Node {
   readonly severity: number;
   readonly expected: Gaussian | undefined;
+  /** Readings where the lumps are, their slopes along each direction, and the covariance of what the model leaves out. */
+  readonly values: readonly number[];
+  readonly slopes: readonly Float64Array[];
+  readonly left: Float64Array;
 }
 
 /** One severity with its share of the branch's prior. */
@@ -25,6 +34,9 @@ export interface Point {
 
 export interface BranchMoments {
   readonly branch: Branch;
+  /** Severities at which the model was solved. */
+  readonly nodes: readonly Node[];
+  /** Those between them too. */
   readonly points: readonly Point[];
 }
 
@@ -38,12 +50,14 @@ export function branchMoments(
   known: Knowledge,
   healthy: Gaussian | undefined,
 ): BranchMoments {
-  const nodes = branch.nodes.map((severity): Node => ({
-    severity,
-    expected: momentsAt(withFault(sound, branch, severity), known, healthy),
-  }));
-  return { branch, points: pointsBetween(nodes) };
+  const nodes = branch.nodes.map((severity): Node => {
+    const solved = solvedAt(withFault(sound, branch, severity), known, healthy);
+    return { severity, ...(solved ?? unsolved) };
+  });
+  return { branch, nodes, points: pointsBetween(nodes) };
 }
+
+const unsolved = { expected: undefined, values: [], slopes: [], left: new Float64Array() };
 
 /** The same vehicle in the same runs with a fault. */
 export const withFault = (
@@ -60,29 +74,34 @@ export const withFault = (
  *
  * @returns undefined when the vehicle does not run in one of them.
  */
-export function momentsAt(
+export const momentsAt = (
   systems: readonly System[],
   known: Knowledge,
   healthy: Gaussian | undefined,
-): Gaussian | undefined {
+): Gaussian | undefined => solvedAt(systems, known, healthy)?.expected;
+
+function solvedAt(systems: readonly System[], known: Knowledge, healthy: Gaussian | undefined) {
   const centres = centresOf(systems);
   if (!centres) return undefined;
-  const moments = secantMoments(
-    centres.flatMap(({ values }) => values),
-    pairsOf(systems, centres, known),
-  );
-  const runs = centres.map(({ regime }, k) => ({
-    conditions: conditionsOf(systems, k),
-    regime,
-  }));
-  return withLeftOut(moments, runs, healthy);
+  const values = centres.flatMap((run) => run.values);
+  const pairs = pairsOf(systems, centres, directionsOf(systems, known));
+  const { mean, covariance } = secantMoments(values, pairs);
+  const left = leftOut(mean, runsOf(systems, centres), healthy);
+  return {
+    expected: { mean, covariance: covariance.map((value, i) => value + (left[i] ?? 0)) },
+    values,
+    slopes: secantsOf(values, pairs).map(({ slope }) => slope),
+    left,
+  };
 }
 
-function conditionsOf(systems: readonly System[], k: number) {
-  const system = systems[k];
-  if (!system) throw new RangeError(`there is no run ${k}`);
-  return system.faulty.request.conditions;
-}
+/** What decides how much the model leaves out. */
+const runsOf = (systems: readonly System[], centres: readonly Prediction[]) =>
+  systems.flatMap(({ faulty }, k) => {
+    const { conditions } = faulty.request;
+    const centre = centres[k];
+    return centre ? [{ conditions, regime: centre.regime }] : [];
+  });
 
 /** What the vehicle shows in each run with its lumps at their means. */
 export function centresOf(systems: readonly System[]): readonly Prediction[] | undefined {
@@ -90,13 +109,30 @@ export function centresOf(systems: readonly System[]): readonly Prediction[] | u
   return centres.length === systems.length ? centres : undefined;
 }
 
-/** Readings one standard deviation up and down each direction; undefined where the vehicle does not run there. */
+/** A direction of the lumps by one standard deviation: of the vehicle in all runs, or of the day in one. */
+export interface Direction {
+  readonly move: Move;
+  readonly only?: number;
+}
+
+export const directionsOf = (
+  systems: readonly System[],
+  known: Knowledge,
+): readonly Direction[] => [
+  ...known.directions.map((move) => ({ move })),
+  ...systems.flatMap(({ faulty }, k) =>
+    daySpread(faulty.request).map(({ name, sd }) => ({ move: { [name]: sd }, only: k })),
+  ),
+];
+
+/** Readings a step up and down each direction; undefined where the vehicle does not run there. */
 export function pairsOf(
   systems: readonly System[],
   centres: readonly Prediction[],
-  known: Knowledge,
+  directions: readonly Direction[],
+  step = 1,
 ) {
-  const end = (move: Move, times: number, only?: number): readonly number[] | undefined => {
+  const end = ({ move, only }: Direction, times: number): readonly number[] | undefined => {
     const all: number[] = [];
     for (const [k, { faulty, reader }] of systems.entries()) {
       const centre = centres[k];
@@ -107,16 +143,10 @@ export function pairsOf(
     }
     return all;
   };
-  const days = systems.flatMap(({ faulty }, k) =>
-    daySpread(faulty.request).map(({ name, sd }) => ({ move: { [name]: sd }, only: k })),
-  );
-  return [
-    ...known.directions.map((move) => ({ up: end(move, 1), down: end(move, -1) })),
-    ...days.map(({ move, only }) => ({ up: end(move, 1, only), down: end(move, -1, only) })),
-  ];
+  return directions.map((one) => ({ up: end(one, step), down: end(one, -step) }));
 }
 
-function pointsBetween(nodes: readonly Node[]): readonly Point[] {
+export function pointsBetween(nodes: readonly Node[]): readonly Point[] {
   const [first] = nodes;
   const last = nodes.at(-1);
   if (!first || !last) throw new RangeError("a branch has no severity");
