@@ -61,6 +61,7 @@ export function refined(
         const counts = one.branch.fault === "none" || (heavy[b]?.[k] ?? 0) >= worthwhile;
         if (node.done || !counts) return node;
         changed = true;
+        return walkedOn(node, withFault(near.systems, one.branch, node.severity), near);
       });
       return nodes.some((node, k) => node !== one.nodes[k])
         ? { ...one, nodes, points: pointsBetween(nodes) }
