@@ -143,6 +143,65 @@ test("a baseline of the sound vehicle narrows its band", () => {
   }
 });
 
+describe("two runs of one vehicle", () => {
+  const idle = healthy("large-orifice");
+  const road: VehicleCase = {
+    ...idle,
+    conditions: {
+      ...idle.conditions,
+      speed: 20,
+      engineSpeed: 28,
+      returnAir: { kind: "pull-down", share: 0.85 },
+    },
+  };
+  const read = [...gauges, "superheat", "liquidLine"] as const;
+  const both = (fault: FaultName, severity: number) => ({
+    healthy: idle,
+    runs: [idle, road].map((at) => ({
+      conditions: at.conditions,
+      readings: shown(at, fault, severity, read),
+    })),
+  });
+  const chanceOf = (found: ReturnType<typeof diagnose>, fault: FaultName): number => {
+    if (found.kind !== "diagnosis") throw new Error(found.reason);
+    return found.faults.find(({ name }) => name === fault)?.probability ?? 0;
+  };
+
+  test("tell more together than either alone", () => {
+    const request = both("weak-compressor", 0.5);
+    const joint = chanceOf(diagnose(request), "weak-compressor");
+    for (const run of request.runs) {
+      const alone = chanceOf(diagnose({ ...request, runs: [run] }), "weak-compressor");
+      expect(joint).toBeGreaterThan(alone);
+    }
+    expect(joint).toBeGreaterThan(0.9);
+  });
+
+  test("say where each sign was read, and what to read next is not what was read", () => {
+    const found = diagnose(both("undercharge", 0.3));
+    if (found.kind !== "diagnosis") throw new Error(found.reason);
+    expect(found.readings.map(({ run }) => run)).toEqual([0, 0, 0, 0, 0, 1, 1, 1, 1, 1]);
+    expect(found.faults[0]?.signs.map(({ run }) => run)).toEqual(
+      found.readings.map(({ run }) => run),
+    );
+    for (const { where, quantity } of found.next) {
+      expect(["idle", "road"]).not.toContain(where);
+      if (where === "here") expect(read).not.toContain(quantity);
+    }
+  });
+
+  test("the same run twice is hardly more than once: instrument and model err alike", () => {
+    const request = both("undercharge", 0.5);
+    const [first] = request.runs;
+    if (!first) throw new Error("there is no run");
+    const once = chanceOf(diagnose({ ...request, runs: [first] }), "none");
+    const twice = chanceOf(diagnose({ ...request, runs: [first, first] }), "none");
+    // Two independent runs would square the odds.
+    const odds = (p: number): number => Math.log(p / (1 - p));
+    expect(Math.abs(odds(twice) - odds(once))).toBeLessThan(0.6 * Math.abs(odds(once)));
+  });
+});
+
 test("any readings: probabilities sum to 1, nothing is NaN, the same twice", () => {
   const sound = healthy("midsize-expansion");
   const label = saturationOf(sound.fill.composition);

@@ -1,8 +1,8 @@
 import { compute, type DiagnosisResult } from "../../calculations/index.ts";
 import { type FaultQuestion, faultQuestion } from "../../trial/index.ts";
+import { DiagnosisBasis } from "../diagnosis/diagnosis-basis.tsx";
 import { DiagnosisView } from "../diagnosis/diagnosis.tsx";
 import { diagnosisUnits } from "../diagnosis/diagnosis-units.ts";
-import { basisText } from "../diagnosis/diagnosis-words.ts";
 import { stageNames } from "../names.ts";
 import type { Page } from "./context.ts";
 import { Section, type SectionEntry, Twice } from "./section.tsx";
@@ -62,7 +62,7 @@ function OneStage({ question, page }: { question: FaultQuestion; page: Page }) {
         units={diagnosisUnits(page.units)}
         fit={(id, draw) => <Twice id={id} draw={draw} />}
       />
-      <p class="quiet">{basisText(question)}</p>
+      <DiagnosisBasis question={question} />
     </>
   );
 }

@@ -23,19 +23,14 @@ export type FaultQuestion =
       readonly runs: readonly RunView[];
       /** Input of the calculation `diagnose`: SI numbers. */
       readonly input: Readonly<Record<string, unknown>>;
-      /** What nobody read and had to be assumed, in words. */
-      readonly assumed: readonly string[];
+      /** What nobody read and had to be assumed, in words, and in which of the runs. */
+      readonly assumed: readonly { readonly text: string; readonly runs: readonly number[] }[];
       /** Names of the runs that served as a baseline of the sound vehicle. */
       readonly baseline: readonly string[];
       /** Runs of the stage that are not among them, with the reason. */
       readonly left: readonly LeftRun[];
     }
   | { readonly kind: "none"; readonly stage: Stage; readonly why: string };
-
-interface LeftRun {
-  readonly name: string;
-  readonly why: string;
-}
 
 /** Fewer readings decide nothing. */
 const fewest = 2;
@@ -66,15 +61,13 @@ export function faultQuestion(
   if (!substance) return none("No properties are at hand for the label refrigerant.");
   const { usable, left } = usableRuns(view, runs);
   if (usable.reduce((sum, { count }) => sum + count, 0) < fewest) {
+    const why = left.find(({ name }) => name === last.name)?.why ?? "it is the only reading";
     return none(
-      left.find(({ name }) => name === last.name)?.why ??
-        "Read at least two of low side, high side and vent temperature.",
+      `Read at least two of low side, high side and vent temperature. Not used: ${last.name}, because ${why}.`,
     );
   }
-  const before = stage === "restore" ? view.runs.filter((run) => run.stage === "prove") : [];
-  const baseline = before
-    .filter((run) => onLabel(view, run))
-    .flatMap((run) => usableRun(view, run) ?? [])
+  const before = view.runs.filter((run) => run.stage === "prove" && onLabel(view, run));
+  const baseline = usableIn(view, stage === "restore" ? before : [])
     .filter(({ count }) => count >= fewest)
     .slice(-mostBaseline);
   return {
@@ -108,6 +101,10 @@ interface UsableRun {
   readonly assumed: readonly string[];
   readonly count: number;
 }
+interface LeftRun {
+  readonly name: string;
+  readonly why: string;
+}
 
 /** The runs that tell of the vehicle as it is now: those of the last round and the last charge, one of a kind first. */
 function usableRuns(
@@ -115,70 +112,69 @@ function usableRuns(
   runs: readonly RunView[],
 ): { readonly usable: readonly UsableRun[]; readonly left: readonly LeftRun[] } {
   const left: LeftRun[] = [];
-  const rests = new Set<string>();
-  const all = runs.flatMap((run) => {
+  const all = runs.filter((run) => {
     const why = objection(view, run, runs.at(-1));
-    const found = why === undefined ? usableRun(view, run, rests) : undefined;
-    if (found) return [found];
-    left.push({ name: run.name, why: why ?? "it has no reading that tells of the system" });
-    return [];
+    if (why !== undefined) left.push({ name: run.name, why });
+    return why === undefined;
   });
-  const kinds = new Map(all.map((one) => [one.run.condition, one]));
-  const repeats = all.filter((one) => kinds.get(one.run.condition) !== one);
-  const kept = new Set([...kinds.values(), ...repeats.reverse()].slice(0, most));
-  for (const one of all) {
-    if (!kept.has(one)) left.push({ name: one.run.name, why: "a later run repeats it" });
+  const kinds = new Map(all.map((run) => [run.condition, run]));
+  const repeats = all.filter((run) => kinds.get(run.condition) !== run).reverse();
+  const kept = new Set([...kinds.values(), ...repeats].slice(0, most));
+  for (const { name } of all.filter((run) => !kept.has(run))) {
+    left.push({ name, why: "later runs repeat it" });
   }
-  return { usable: all.filter((one) => kept.has(one)), left };
+  return {
+    usable: usableIn(
+      view,
+      all.filter((run) => kept.has(run)),
+    ),
+    left,
+  };
 }
 
 /** A share of the label charge: less is what hoses take. */
 const noticeable = 0.05;
 
 function objection(view: TrialView, run: RunView, last: RunView | undefined): string | undefined {
-  if (run.round !== last?.round) return "of an earlier round";
+  if (run.round !== last?.round) return "it is of an earlier round";
   const least = noticeable * (view.vehicle?.labelCharge ?? 0);
   const changed = view.ledger.postings.some(
     ({ from, to, mass, when }) =>
       (from === vehicleAccount || to === vehicleAccount) &&
       Math.abs(mass.value) > least &&
-      Date.parse(when) > Date.parse(run.when),
+      Date.parse(when) > Date.parse(run.when) &&
+      Date.parse(when) <= Date.parse(last?.when ?? run.when),
   );
   if (changed) return "the charge was changed after it";
-  return conditionsIn(view, run) ? undefined : "enter the outside temperature of this run first";
+  if (Object.keys(readingsOf(view, run)).length === 0) {
+    return "it has no reading that tells of the system";
+  }
+  return conditionsIn(view, run) ? undefined : "its outside temperature was not entered";
 }
 
-/** @param rests Readings at rest that an earlier run brought along: each counts once. */
-function usableRun(
-  view: TrialView,
-  run: RunView,
-  rests: Set<string> = new Set(),
-): UsableRun | undefined {
-  const known = conditionsIn(view, run);
-  const running = readingsOf(view, run);
-  const readings = { ...running, ...atRest(view, run, rests) };
-  const count = Object.keys(readings).filter((name) => name !== "metal").length;
-  if (!known || Object.keys(running).length === 0) return undefined;
-  const input = { name: run.name.slice(0, longestName), ...conditionsInput(known), readings };
-  return { run, input, assumed: known.assumed, count };
+/** Runs as the calculation takes them; a pressure at rest goes with the first of the runs that it is nearest to. */
+function usableIn(view: TrialView, runs: readonly RunView[]): readonly UsableRun[] {
+  const rests = new Set<string>();
+  return runs.flatMap((run) => {
+    const [known, running] = [conditionsIn(view, run), readingsOf(view, run)];
+    if (!known || Object.keys(running).length === 0) return [];
+    const readings = { ...running, ...atRest(view, run, rests) };
+    const count = Object.keys(readings).filter((name) => name !== "metal").length;
+    const input = { name: run.name.slice(0, longestName), ...conditionsInput(known), readings };
+    return [{ run, input, assumed: known.assumed, count }];
+  });
 }
 
 /** Of a run, as the calculation takes it. */
 const longestName = 80;
 
-/** What was assumed everywhere once, the rest with its run. */
-function assumedIn(runs: readonly UsableRun[]): readonly string[] {
-  const everywhere = (runs[0]?.assumed ?? []).filter((text) =>
-    runs.every(({ assumed }) => assumed.includes(text)),
-  );
-  return [
-    ...everywhere,
-    ...runs.flatMap(({ run, assumed }) =>
-      assumed
-        .filter((text) => !everywhere.includes(text))
-        .map((text) => `${text} (${run.name})`),
-    ),
-  ];
+/** What was assumed, once, with the places of its runs. */
+function assumedIn(runs: readonly UsableRun[]) {
+  const texts = [...new Set(runs.flatMap(({ assumed }) => assumed))];
+  return texts.map((text) => ({
+    text,
+    runs: runs.flatMap(({ assumed }, k) => (assumed.includes(text) ? [k] : [])),
+  }));
 }
 
 function substanceInput(text: string): { fluid: string } | { blend: string } | undefined {
