@@ -194,7 +194,7 @@ export function diagnosisView(found: Diagnosis, runs: readonly string[]): Diagno
 /** Normal distribution, 95 %. */
 const COVERAGE = 1.96;
 
-function sentenceOf({ named, suspected, faults, readings, fits }: Diagnosis): string {
+function sentenceOf({ named, suspected, faults, readings, fits, next }: Diagnosis): string {
   const lower = (name: FaultName): string => {
     const { title } = faultFacts(name);
     return title.charAt(0).toLowerCase() + title.slice(1);
@@ -213,5 +213,6 @@ function sentenceOf({ named, suspected, faults, readings, fits }: Diagnosis): st
     signs < 2
       ? `${signs === 0 ? "no reading alone is" : "only one independent reading is"} a sign of it`
       : "something else shows these readings nearly as well";
-  return `Suspected, not named: ${lower(suspected)}; ${why}. Take the next reading before naming it.`;
+  const then = next.length > 0 ? " Take the next reading before naming it." : "";
+  return `Suspected, not named: ${lower(suspected)}; ${why}.${then}`;
 }

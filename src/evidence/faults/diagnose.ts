@@ -2,6 +2,7 @@ import { type Gaussian } from "../../inference/index.ts";
 import { createRunWork, runVehicle, type Saturation, saturationOf } from "../../vehicle/index.ts";
 import { knowledgeOf, systemIn } from "./baseline.ts";
 import { type Evidence, evidenceOf } from "./evidence.ts";
+import { signsNeeded } from "./fault-facts.ts";
 import { branchesOf, type FaultName, faultNames, type Kind } from "./hypotheses.ts";
 import { type BranchMoments, branchMoments, momentsAt, type System } from "./moments.ts";
 import { nextReadings, type NextReading } from "./next.ts";
@@ -153,9 +154,7 @@ interface Found extends FaultModel {
 
 function viewOf(judged: Judged, request: DiagnosisRequest): Diagnosis {
   const { faults, named, suspected, fits, posterior, sound, evidence, branches } = judged;
-  const [first, second] = faults;
-  if (!first || !second) throw new RangeError("there are fewer than two hypotheses");
-  const leading = [first.name, second.name] as const;
+  const leading = leadingTwo(faults);
   const verdict = { named, ...(suspected && { suspected }), fits };
   return {
     kind: "diagnosis",
@@ -167,6 +166,16 @@ function viewOf(judged: Judged, request: DiagnosisRequest): Diagnosis {
     leading,
     notes: notesOf(request, verdict, evidence.y.length),
   };
+}
+
+/** Odds beyond this are believed of no model: what is missing then is a second sign, against a sound vehicle. */
+const nearlySure = 0.9;
+
+function leadingTwo([first, second]: readonly FaultView[]): readonly [FaultName, FaultName] {
+  if (!first || !second) throw new RangeError("there are fewer than two hypotheses");
+  const { name, probability, independentSigns: signs } = first;
+  const lacksSign = name !== "none" && probability >= nearlySure && signs < signsNeeded;
+  return [name, lacksSign ? "none" : second.name];
 }
 
 function faultView(name: FaultName, { posterior, sound, evidence }: Found): FaultView {

@@ -54,6 +54,8 @@ type Elsewhere = keyof typeof minutesThere;
 
 /** Less information than this is none, bit. */
 const leastInformation = 0.02;
+/** A model's odds between the two count to here: a reading that could show it wrong is worth taking. */
+const surest = 0.9;
 /** Weights below this move nothing. */
 const leastWeight = 1e-3;
 /** Readings with at least this share of the best one's information are ordered by their time. */
@@ -140,6 +142,8 @@ function systemAt(systems: readonly System[], run: number): System {
 function pointsOf({ points }: Posterior, fault: FaultName): readonly Weighted[] {
   const own = points.filter((point) => point.fault === fault);
   const total = own.reduce((sum, { weight }) => sum + weight, 0);
+  // Far from all readings the weights vanish: then each counts alike.
+  if (total === 0) return own.map((point) => ({ ...point, weight: 1 / own.length }));
   const heavy = own.filter(({ weight }) => weight > leastWeight * total);
   const kept = heavy.reduce((sum, { weight }) => sum + weight, 0);
   return heavy.map((point) => ({ ...point, weight: point.weight / kept }));
@@ -178,7 +182,7 @@ function rated(
     quantity,
     where,
     minutes,
-    information: separation(a, b, pa / (pa + pb)),
+    information: separation(a, b, Math.min(surest, Math.max(1 - surest, pa / (pa + pb)))),
     expected: [momentOf(two[0], quantity, a), momentOf(two[1], quantity, b)],
   };
 }

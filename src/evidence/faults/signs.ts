@@ -82,8 +82,9 @@ function mixtureOf(fault: FaultName, { points }: Posterior, evidence: Evidence) 
 
 /**
  * How many independent signs speak for a fault: readings outside of what a sound vehicle shows, in the fault's
- * direction, that do not merely repeat each other (their correlation in sound vehicles is below 0.8: a shared gauge,
- * a shared cause or the same run once more makes one sign of two). A static pressure is read at rest and counts for itself.
+ * direction, that do not merely repeat each other. The same reading in another run is the same instrument's word once
+ * more; readings whose correlation in sound vehicles is 0.8 or more have a shared gauge or a shared cause. A static
+ * pressure is read at rest and counts for itself.
  */
 export function independentSigns(
   signs: readonly Sign[],
@@ -94,13 +95,15 @@ export function independentSigns(
   const n = base.mean.length;
   const correlation = (i: number, j: number): number =>
     Math.abs(base.covariance[i * n + j] ?? 0) / (deviationAt(base, i) * deviationAt(base, j));
+  const repeats = (i: number, j: number): boolean =>
+    signs[i]?.quantity === signs[j]?.quantity || correlation(i, j) >= oneSign;
   const counted: number[] = [];
   const strongest = signs
     .map((sign, i) => ({ sign, i }))
     .filter(({ sign }) => sign.says === "for")
     .sort((a, b) => Math.abs(b.sign.fromHealthy) - Math.abs(a.sign.fromHealthy));
   for (const { i } of strongest) {
-    if (counted.every((j) => correlation(i, j) < oneSign)) counted.push(i);
+    if (!counted.some((j) => repeats(i, j))) counted.push(i);
   }
   return counted.length;
 }

@@ -158,7 +158,7 @@ function RunBands({ id, result, run, name, units, fit }: RunBandsProps) {
   const bands = own.map((reading) => (
     <ReadingBand key={reading.reading} {...{ id: `${id}-${run}`, reading, units, fit }} />
   ));
-  if (result.runs.length < 2) return <div>{bands}</div>;
+  if (result.runs.length < 2) return <div class="diagnosis-bands">{bands}</div>;
   const off = own.some((reading) => readingVerdict(reading).kind !== "within");
   return (
     <details class="diagnosis-run" open={off}>
@@ -168,7 +168,7 @@ function RunBands({ id, result, run, name, units, fit }: RunBandsProps) {
           <small class="diagnosis-line">{runSummary(own)}</small>
         </span>
       </summary>
-      {bands}
+      <div class="diagnosis-bands">{bands}</div>
     </details>
   );
 }

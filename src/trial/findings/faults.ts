@@ -55,10 +55,8 @@ export function faultQuestion(
   const none = (why: string): FaultQuestion => ({ kind: "none", stage, why });
   const { vehicle } = view;
   if (!vehicle) return none("Describe the vehicle first.");
-  const model = modelOf(vehicle);
-  if (model.kind === "none") return none(model.why);
-  const substance = substanceInput(vehicle.labelRefrigerant);
-  if (!substance) return none("No properties are at hand for the label refrigerant.");
+  const system = systemInput(vehicle);
+  if (typeof system === "string") return none(system);
   const { usable, left } = usableRuns(view, runs);
   if (usable.reduce((sum, { count }) => sum + count, 0) < fewest) {
     const why = left.find(({ name }) => name === last.name)?.why ?? "it is the only reading";
@@ -66,8 +64,11 @@ export function faultQuestion(
       `Read at least two of low side, high side and vent temperature. Not used: ${last.name}, because ${why}.`,
     );
   }
-  const before = view.runs.filter((run) => run.stage === "prove" && onLabel(view, run));
-  const baseline = usableIn(view, stage === "restore" ? before : [])
+  const before = stage === "restore" ? view.runs.filter((run) => run.stage === "prove") : [];
+  const baseline = usableIn(
+    view,
+    before.filter((run) => onLabel(view, run)),
+  )
     .filter(({ count }) => count >= fewest)
     .slice(-mostBaseline);
   return {
@@ -75,13 +76,7 @@ export function faultQuestion(
     stage,
     runs: usable.map(({ run }) => run),
     input: {
-      vehicle: {
-        ...(vehicle.model?.refined ?? {}),
-        preset: model.vehicle.preset,
-        labelCharge: vehicle.labelCharge,
-      },
-      ...substance,
-      charge: vehicle.labelCharge,
+      ...system,
       barometer: view.atmosphere.value,
       runs: usable.map(({ input }) => input),
       ...(baseline.length > 0 && { baseline: baseline.map(({ input }) => input) }),
@@ -89,6 +84,23 @@ export function faultQuestion(
     assumed: assumedIn(usable),
     baseline: baseline.map(({ run }) => run.name),
     left,
+  };
+}
+
+/** The vehicle with what should be inside, or what is missing. */
+function systemInput(vehicle: NonNullable<TrialView["vehicle"]>) {
+  const model = modelOf(vehicle);
+  if (model.kind === "none") return model.why;
+  const substance = substanceInput(vehicle.labelRefrigerant);
+  if (!substance) return "No properties are at hand for the label refrigerant.";
+  return {
+    vehicle: {
+      ...(vehicle.model?.refined ?? {}),
+      preset: model.vehicle.preset,
+      labelCharge: vehicle.labelCharge,
+    },
+    ...substance,
+    charge: vehicle.labelCharge,
   };
 }
 
