@@ -178,21 +178,23 @@ const readings = optional<unknown>({
   metal: celsius,
 });
 
+const runs = fc.array(
+  fc.tuple(conditions, readings).map(([air, own]) => ({ ...air, readings: own })),
+  { minLength: 1, maxLength: 2 },
+);
+
 export const ofDiagnoses = joined(
   "diagnose",
   fc.record({
     vehicle,
     fluid: fc.constantFrom("R134a", "R1234yf", "R152a", "R12", "R290"),
     charge: log(0.05, 3),
-    readings,
   }),
-  conditions,
-  optional({
-    baseline: fc.array(
-      fc.tuple(conditions, readings).map(([air, own]) => ({ ...air, readings: own })),
-      { maxLength: 2 },
-    ),
-  }),
+  fc.oneof(
+    fc.tuple(conditions, readings).map(([air, own]) => ({ ...air, readings: own })),
+    runs.map((all) => ({ runs: all })),
+  ),
+  optional({ baseline: runs }),
 );
 
 export const ofPlans = joined(
