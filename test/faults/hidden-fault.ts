@@ -7,16 +7,7 @@ import {
   vehicleSpread,
 } from "../../src/evidence/faults/nuisances.ts";
 import { predict, type Reader } from "../../src/evidence/faults/predict.ts";
-import {
-  type FaultQuantity,
-  faultQuantities,
-  type FaultReading,
-  outer,
-  placeOf,
-  type ReadRun,
-  usualMetal,
-  usualUncertainty,
-} from "../../src/evidence/faults/quantities.ts";
+import type { FaultQuantity, ReadRun } from "../../src/evidence/faults/quantities.ts";
 import { normal, type Random } from "../../src/numerics/index.ts";
 import {
   applies,
@@ -31,6 +22,7 @@ import {
   saturationOf,
   type VehicleCase,
 } from "../../src/vehicle/index.ts";
+import { type Between, drawInstruments, type Instruments } from "./instruments.ts";
 
 /** A vehicle with a fault that nobody told the diagnosis about. */
 export interface HiddenFault {
@@ -76,8 +68,6 @@ const inLumps: readonly ParameterName[] = [
   "airFlow",
 ];
 const tries = 60;
-
-type Between = (from: number, to: number) => number;
 
 /**
  * Draws a hidden vehicle: lumps from their priors, every other parameter from the middle half of its plausible range,
@@ -156,64 +146,6 @@ const sameDay = (first: Conditions, later: Conditions, between: Between): Condit
   ambient: first.ambient + between(-2, 2),
   humidity: first.humidity + between(-0.05, 0.05),
 });
-
-interface Instruments {
-  read(
-    values: readonly number[],
-    quantities: readonly FaultQuantity[],
-    reader: Reader,
-  ): readonly FaultReading[];
-}
-
-/**
- * A tester's instruments: each errs by an offset that stays and by how it was read; nobody knows which part is which.
- * A superheat is computed from the low gauge, a subcooling from the high one, with their errors.
- */
-function drawInstruments(random: Random, between: Between): Instruments {
-  const stays = between(0.4, 1);
-  const offsets = new Map(faultQuantities.map((quantity) => [quantity, normal(random)]));
-  return {
-    read(values, quantities, { label, metal }) {
-      const error = (quantity: FaultQuantity): number =>
-        Math.sqrt(stays) * (offsets.get(quantity) ?? 0) + Math.sqrt(1 - stays) * normal(random);
-      const [low, high] = [error("low"), error("high")];
-      const truth = (quantity: FaultQuantity): number =>
-        outer(quantity, values[placeOf(quantity)] ?? 0);
-      const gauge = (quantity: "low" | "high", off: number): number =>
-        truth(quantity) + usualUncertainty[quantity] * off;
-      const byGauge = (line: (p: number) => number, quantity: "low" | "high", off: number) =>
-        line(gauge(quantity, off)) - line(truth(quantity));
-      return quantities.map((quantity): FaultReading => {
-        const value = truth(quantity);
-        switch (quantity) {
-          case "low":
-            return { quantity, value: gauge("low", low) };
-          case "high":
-            return { quantity, value: gauge("high", high) };
-          case "superheat":
-            return { quantity, value: value - byGauge(label.dewT, "low", low) + error(quantity) };
-          case "subcooling":
-            return {
-              quantity,
-              value: value + byGauge(label.bubbleT, "high", high) + error(quantity),
-            };
-          case "duty": {
-            const read = value + usualUncertainty.duty * error(quantity);
-            return { quantity, value: Math.min(1, Math.max(0, read)) };
-          }
-          case "static":
-            return {
-              quantity,
-              value: value + usualUncertainty.static * error(quantity),
-              metal: metal + usualMetal * normal(random),
-            };
-          default:
-            return { quantity, value: value + usualUncertainty[quantity] * error(quantity) };
-        }
-      });
-    },
-  };
-}
 
 /** One run or two at idle or on the road, before the fault. */
 function soundRuns(

@@ -124,7 +124,11 @@ function isTaken(quantity: FaultQuantity, run: number, { evidence, systems }: As
       return has("subcooling", "liquidLine");
     case "duty":
       return has("duty") || !showsDuty(systemAt(systems, run).faulty.request);
-    default:
+    case "low":
+    case "high":
+    case "vent":
+    case "superheat":
+    case "discharge":
       return has(quantity);
   }
 }

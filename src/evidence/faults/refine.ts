@@ -55,19 +55,18 @@ export function refined(
   let posterior = posteriorOf(walked, near.evidence);
   for (let round = 0; round < rounds; round++) {
     const heavy = weightsBeside(walked, posterior);
-    let changed = false;
-    walked = walked.map((one, b) => {
+    const before = walked;
+    walked = before.map((one, b) => {
       const nodes = one.nodes.map((node, k) => {
         const counts = one.branch.fault === "none" || (heavy[b]?.[k] ?? 0) >= worthwhile;
         if (node.done || !counts) return node;
-        changed = true;
         return walkedOn(node, withFault(near.systems, one.branch, node.severity), near);
       });
       return nodes.some((node, k) => node !== one.nodes[k])
         ? { ...one, nodes, points: pointsBetween(nodes) }
         : one;
     });
-    if (!changed) break;
+    if (walked.every((one, b) => one === before[b])) break;
     posterior = posteriorOf(walked, near.evidence);
   }
   return { branches: walked, posterior };
