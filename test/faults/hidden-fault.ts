@@ -11,6 +11,7 @@ import type { FaultQuantity, ReadRun } from "../../src/evidence/faults/quantitie
 import { normal, type Random } from "../../src/numerics/index.ts";
 import {
   applies,
+  type Composition,
   type Conditions,
   createRunWork,
   type ParameterName,
@@ -28,6 +29,8 @@ import { type Between, drawInstruments, type Instruments } from "./instruments.t
 export interface HiddenFault {
   readonly fault: FaultName;
   readonly severity: number;
+  /** What is inside, where that is the fault. */
+  readonly substitute?: Composition;
   /** As the tester describes it: a sound preset. */
   readonly healthy: Kind;
   /** In conditions as they were read. */
@@ -138,7 +141,8 @@ function draw(random: Random, { wanted, withBaseline, kinds }: Wanted): HiddenFa
   }
   const before = random() < 0.5 ? instruments : drawInstruments(random, between);
   const baseline = withBaseline ? soundRuns(own, { reader, random, between }, before) : [];
-  return { fault: branch.fault, severity, healthy, runs, baseline };
+  const { fault, substitute } = branch;
+  return { fault, severity, ...(substitute && { substitute }), healthy, runs, baseline };
 }
 
 const sameDay = (first: Conditions, later: Conditions, between: Between): Conditions => ({

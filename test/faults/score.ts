@@ -28,7 +28,7 @@ export interface Score {
  * at the hidden severity and at every severity of every other hypothesis (a sound vehicle included), in the mean of
  * both covariances (instruments, vehicle to vehicle, model).
  */
-function distanceOf(model: FaultModel, { runs, fault, severity }: HiddenFault): number {
+function distanceOf(model: FaultModel, { runs, fault, severity, substitute }: HiddenFault): number {
   const evidence = evidenceIn(model, runs);
   const all = model.branches.flatMap(({ branch, points }) =>
     points.flatMap((point) =>
@@ -37,15 +37,15 @@ function distanceOf(model: FaultModel, { runs, fault, severity }: HiddenFault): 
             {
               fault: branch.fault,
               severity: point.severity,
+              same: branch.fault === fault && inside(branch.substitute) === inside(substitute),
               at: expectedReadings(point.expected, evidence),
             },
           ]
         : [],
     ),
   );
-  const own = all.filter((point) => point.fault === fault);
+  const own = all.filter(({ same }) => same);
   const off = Math.min(...own.map((point) => Math.abs(point.severity - severity)));
-  // Of several substitutes the one that is hardest to tell.
   const mine = own.filter((point) => Math.abs(point.severity - severity) <= off + 1e-9);
   let smallest = Infinity;
   for (const { at } of mine) {
@@ -58,6 +58,9 @@ function distanceOf(model: FaultModel, { runs, fault, severity }: HiddenFault): 
   }
   return Math.sqrt(smallest);
 }
+
+const inside = (substitute: HiddenFault["substitute"]): string =>
+  substitute ? `${substitute.ids.join()} ${substitute.fractions.join()}` : "";
 
 export function score(hidden: HiddenFault): Score {
   const start = performance.now();
