@@ -61,11 +61,9 @@ export function DiagnosisView({ id, result, units, fit }: DiagnosisProps) {
       )}
       <Next result={result} units={units} />
       <h3>Readings against a sound vehicle</h3>
-      <div class="diagnosis-runs">
-        {result.runs.map((name, run) => (
-          <RunBands key={run} {...{ id, result, run, units, fit }} name={name} />
-        ))}
-      </div>
+      {result.runs.map((name, run) => (
+        <RunBands key={run} {...{ id, result, run, units, fit }} name={name} />
+      ))}
       {result.notes.length > 0 && (
         <ul class="diagnosis-notes" aria-label="Notes">
           {result.notes.map(({ code, text }) => (
