@@ -65,13 +65,13 @@ function kindRow(name: FaultName, all: readonly Score[]): string {
   const own = all.filter(({ truth }) => truth === name);
   const far = own.filter(isFar);
   const covered = own.filter((one) => one.covered !== undefined);
-  const inside = share(covered, (one) => one.covered === true);
+  const inside = percent(share(covered, (one) => one.covered === true));
   const taken = far.filter((one) => !leadsRightly(one)).map((one) => one.leadingFault);
   return [
     `${name}: ${own.length}, leads ${own.filter(leadsRightly).length}`,
     `named ${own.filter((one) => one.named === name).length}`,
     `separable ${far.length}, of these right ${far.filter(leadsRightly).length}`,
-    `severity in its interval ${percent(inside)} %; taken for ${taken.join(" ")}`,
+    `severity in its interval ${covered.length > 0 ? `${inside} %` : "not asked"}; taken for ${taken.join(" ")}`,
   ].join(", ");
 }
 
