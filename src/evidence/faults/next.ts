@@ -1,6 +1,6 @@
 import { conditionedOn, type Gaussian, type Mixture, separation } from "../../inference/index.ts";
-import type { Conditions } from "../../vehicle/index.ts";
 import { type Evidence, uncertaintyToCome } from "./evidence.ts";
+import { elsewhere, type Elsewhere, systemAt } from "./elsewhere.ts";
 import type { FaultName } from "./hypotheses.ts";
 import { type BranchMoments, momentsAt, type System, withFault } from "./moments.ts";
 import type { Knowledge } from "./nuisances.ts";
@@ -49,8 +49,12 @@ const minutesHere: Readonly<Record<FaultQuantity, number>> = {
   discharge: 4,
   static: 120,
 };
-const minutesThere = { "raised-idle": 8, idle: 10, road: 40, "warmer-day": 240 } as const;
-type Elsewhere = keyof typeof minutesThere;
+const minutesThere: Readonly<Record<Elsewhere, number>> = {
+  "raised-idle": 8,
+  idle: 10,
+  road: 40,
+  "warmer-day": 240,
+};
 
 /** Less information than this is none, bit. */
 const leastInformation = 0.02;
@@ -135,12 +139,6 @@ function isTaken(quantity: FaultQuantity, run: number, { evidence, systems }: As
 
 const mostTelling = (all: readonly NextReading[]): NextReading =>
   all.reduce((most, one) => (one.information > most.information ? one : most));
-
-function systemAt(systems: readonly System[], run: number): System {
-  const system = systems[run];
-  if (!system) throw new RangeError(`there is no run ${run}`);
-  return system;
-}
 
 /** Weights of a hypothesis's severities that matter, with sum 1. */
 function pointsOf({ points }: Posterior, fault: FaultName): readonly Weighted[] {
@@ -249,53 +247,4 @@ function jointAt(
   if (!joint) return [];
   const { picks, y, noise } = evidence;
   return [{ weight: point.weight, gaussian: conditionedOn(joint, picks, y, noise) }];
-}
-
-/** Other runs that are worth a thought after those that were made, the sound vehicle in them; rev/s, m/s and K (choices). */
-function elsewhere(
-  systems: readonly System[],
-): readonly { readonly where: Elsewhere; readonly system: System }[] {
-  const last = systemAt(systems, systems.length - 1);
-  const here = last.faulty.request.conditions;
-  const made = systems.map(({ faulty }) => faulty.request.conditions);
-  const none = (like: (one: Conditions) => boolean): boolean => !made.some(like);
-  const cabin = (share: number): Conditions["returnAir"] => ({ kind: "pull-down", share });
-  const parked = { ...here, speed: 0, returnAir: cabin(0.45) };
-  const warmer = { ...here, ambient: here.ambient + 8 };
-  const runs: readonly (readonly [boolean, Elsewhere, Conditions])[] = [
-    [
-      none(({ speed, engineSpeed }) => speed < 1 && engineSpeed >= 20),
-      "raised-idle",
-      { ...parked, engineSpeed: 25, ...(here.speed < 1 && { returnAir: here.returnAir }) },
-    ],
-    [
-      none(({ speed, engineSpeed }) => speed < 1 && engineSpeed < 20),
-      "idle",
-      { ...parked, engineSpeed: 12 },
-    ],
-    [
-      none(({ speed }) => speed >= 10),
-      "road",
-      { ...here, speed: 20, engineSpeed: 30, returnAir: cabin(0.9) },
-    ],
-    [
-      none(({ ambient }) => ambient >= 303),
-      "warmer-day",
-      { ...warmer, returnAir: warmerCabin(here) },
-    ],
-  ];
-  return runs
-    .filter(([fits]) => fits)
-    .map(([, where, conditions]) => ({ where, system: inConditions(last, conditions) }));
-}
-
-const inConditions = ({ faulty, reader }: System, conditions: Conditions): System => ({
-  faulty: { ...faulty, request: { ...faulty.request, conditions } },
-  reader,
-});
-
-function warmerCabin({ returnAir, speed }: Conditions): Conditions["returnAir"] {
-  return returnAir.kind === "measured"
-    ? { kind: "pull-down", share: speed > 1 ? 0.9 : 0.45 }
-    : returnAir;
 }
