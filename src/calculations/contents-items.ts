@@ -1,11 +1,11 @@
 import { z } from "zod";
-import { baselineField } from "./baseline-field.ts";
+import { runsField } from "./run-fields.ts";
 import { vehicleField } from "./vehicle-field.ts";
 
 const measure = z.union([z.number(), z.string().max(80)]);
 const name = z.string().max(80).optional();
 const vessel = z.enum(["can", "vehicle"]).optional();
-const runs = (says: string) => baselineField.schema.describe(`Runs ${says}.`);
+const runs = (says: string) => runsField(`Runs ${says}.`).schema;
 /** Shape of one piece of evidence as a user gives it. */
 export const item = z.discriminatedUnion("kind", [
   z.strictObject({

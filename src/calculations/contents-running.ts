@@ -1,10 +1,10 @@
 import type { Evidence } from "../evidence/index.ts";
-import { baselineField } from "./baseline-field.ts";
 import { findBlend } from "./blend-field.ts";
 import type { ItemOf } from "./contents-items.ts";
 import type { Reader } from "./contents-reader.ts";
 import { quantity } from "./field.ts";
 import { findFluid } from "./fluid-field.ts";
+import { runsField } from "./run-fields.ts";
 import { vehicleField } from "./vehicle-field.ts";
 
 type Running = Extract<Evidence, { kind: "running" }>;
@@ -15,13 +15,15 @@ const ASSUMED_CHARGE = 0.02;
 /** Readings that the vehicle's model is compared by. */
 const COMPARED: readonly string[] = ["low", "high", "vent"];
 
+const RUNS = runsField("Runs.");
+
 /** A vehicle that ran on a weighed charge of the content. */
 export function runningItem(raw: ItemOf<"running">, reader: Reader): Running | undefined {
   const vehicle = reader.read(vehicleField, raw.vehicle, "vehicle");
   const charge = reader.read(CHARGE, raw.charge, "charge");
   const uCharge = reader.uncertainty(raw.chargeU, "chargeU");
-  const runs = reader.read(baselineField, raw.runs, "runs") ?? [];
-  const baseline = reader.read(baselineField, raw.baseline, "baseline") ?? [];
+  const runs = reader.read(RUNS, raw.runs, "runs") ?? [];
+  const baseline = reader.read(RUNS, raw.baseline, "baseline") ?? [];
   const label = findFluid(raw.label) ?? findBlend(raw.label)?.blend;
   if (label === undefined) reader.refuse("label", raw.label, "a pure fluid or a named blend");
   runs.forEach(({ readings }, k) => {

@@ -13,6 +13,7 @@ import {
 
 const fault = z.enum(faultNames);
 const reading = z.enum(faultQuantities);
+const run = z.number().int().describe("Place of its run among `runs`");
 const severity = z
   .strictObject({
     median: z.number(),
@@ -24,6 +25,7 @@ const severity = z
   .describe("If this is the fault: median and 95 % interval");
 
 export const diagnosisSchema = z.strictObject({
+  runs: z.array(z.string()).describe("Names of the runs that were judged together"),
   named: z
     .enum([...faultNames.filter((name) => name !== "none"), "healthy", "undecided"])
     .describe("The fault that may be named, healthy, or undecided"),
@@ -41,6 +43,7 @@ export const diagnosisSchema = z.strictObject({
         signs: z.array(
           z.strictObject({
             reading,
+            run,
             says: z.enum(["for", "against", "neither"]),
             fromHealthy: z.number().describe("Distance from a sound vehicle, standard deviations"),
             fromFault: z.number().describe("Distance from this fault, standard deviations"),
@@ -53,6 +56,7 @@ export const diagnosisSchema = z.strictObject({
   readings: z.array(
     z.strictObject({
       reading,
+      run,
       value: z.number(),
       u: z.number().describe("Standard uncertainty of the instrument"),
       expected: z.number().describe("In a sound vehicle"),
@@ -69,6 +73,7 @@ export const diagnosisSchema = z.strictObject({
     z.strictObject({
       reading,
       where: z.enum(nextPlaces),
+      run: run.optional(),
       information: z.number().describe("Expected information on which of the two holds, bit"),
       minutes: z.number(),
       says: z.string(),
@@ -107,8 +112,7 @@ const severityOf: Readonly<Record<FaultName, string>> = {
   "evaporator-airflow": "of the evaporator's air is missing",
 };
 
-const placeWords: Readonly<Record<NextReading["where"], string>> = {
-  here: "in this run",
+const placeWords: Readonly<Record<Exclude<NextReading["where"], "here">, string>> = {
   "at-rest": "after a long rest with the engine off, with the metal's temperature",
   "raised-idle": "in a run parked at 1500 rpm",
   idle: "in a run parked at idle",
@@ -127,9 +131,18 @@ const readingWords: Readonly<Record<NextReading["quantity"], string>> = {
   static: "Static pressure",
 };
 
-export function diagnosisView(found: Diagnosis): DiagnosisResult {
+function placeText({ where, run: place = 0 }: NextReading, runs: readonly string[]): string {
+  if (where !== "here") return placeWords[where];
+  return runs.length > 1 ? `in ${quoted(runs[place] ?? "")} once more` : "in this run";
+}
+
+const quoted = (name: string): string => (/^run \d+$/.test(name) ? name : `“${name}”`);
+
+/** @param runs Names of the runs. */
+export function diagnosisView(found: Diagnosis, runs: readonly string[]): DiagnosisResult {
   const { named, suspected, fits, faults, readings, substitutes, leading, next, notes } = found;
   return {
+    runs: [...runs],
     named,
     ...(suspected && { suspected }),
     sentence: sentenceOf(found),
@@ -140,16 +153,18 @@ export function diagnosisView(found: Diagnosis): DiagnosisResult {
       probability,
       ...(range && { severity: { ...range, unit: severityUnit[name], of: severityOf[name] } }),
       independentSigns,
-      signs: signs.map(({ quantity, says, fromHealthy, fromFault }) => ({
+      signs: signs.map(({ quantity, run: place, says, fromHealthy, fromFault }) => ({
         reading: quantity,
+        run: place,
         says,
         fromHealthy,
         fromFault,
       })),
       settles: faultFacts(name).settles,
     })),
-    readings: readings.map(({ quantity, value, u, healthy: { mean, sd } }) => ({
+    readings: readings.map(({ quantity, run: place, value, u, healthy: { mean, sd } }) => ({
       reading: quantity,
+      run: place,
       value,
       u,
       expected: mean,
@@ -163,13 +178,14 @@ export function diagnosisView(found: Diagnosis): DiagnosisResult {
       probability,
     })),
     leading: [...leading],
-    next: next.map(({ quantity, where, information, minutes, expected }) => ({
-      reading: quantity,
-      where,
-      information,
-      minutes,
-      says: `${readingWords[quantity]}, ${placeWords[where]}`,
-      expected: expected.map(({ fault: name, mean, sd }) => ({ fault: name, value: mean, sd })),
+    next: next.map((one) => ({
+      reading: one.quantity,
+      where: one.where,
+      ...(one.run !== undefined && { run: one.run }),
+      information: one.information,
+      minutes: one.minutes,
+      says: `${readingWords[one.quantity]}, ${placeText(one, runs)}`,
+      expected: one.expected.map(({ fault: name, mean, sd }) => ({ fault: name, value: mean, sd })),
     })),
     notes: notes.map((code) => ({ code, text: NOTES[code] })),
   };
@@ -178,7 +194,7 @@ export function diagnosisView(found: Diagnosis): DiagnosisResult {
 /** Normal distribution, 95 %. */
 const COVERAGE = 1.96;
 
-function sentenceOf({ named, suspected, faults, readings, fits }: Diagnosis): string {
+function sentenceOf({ named, suspected, faults, readings, fits, next }: Diagnosis): string {
   const lower = (name: FaultName): string => {
     const { title } = faultFacts(name);
     return title.charAt(0).toLowerCase() + title.slice(1);
@@ -197,5 +213,6 @@ function sentenceOf({ named, suspected, faults, readings, fits }: Diagnosis): st
     signs < 2
       ? `${signs === 0 ? "no reading alone is" : "only one independent reading is"} a sign of it`
       : "something else shows these readings nearly as well";
-  return `Suspected, not named: ${lower(suspected)}; ${why}. Take the next reading before naming it.`;
+  const then = next.length > 0 ? " Take the next reading before naming it." : "";
+  return `Suspected, not named: ${lower(suspected)}; ${why}.${then}`;
 }

@@ -1,24 +1,40 @@
 import { airAssumptions } from "./air-fields.ts";
-import { baselineField, conditionFields } from "./baseline-field.ts";
 import { cautions } from "./cautions.ts";
 import { defineCalculation } from "./definition.ts";
 import { diagnosisSchema, diagnosisView } from "./diagnose-answer.ts";
-import { readingsField } from "./diagnose-readings.ts";
-import { optional } from "./field.ts";
+import { type NamedRun, runFields, runsOf } from "./run-fields.ts";
 import { substanceFields, substanceOf, substanceSources } from "./substance-field.ts";
-import { caseAssumptions, conditionsOf, vehicleFields } from "./vehicle-fields.ts";
+import { caseAssumptions, vehicleFields } from "./vehicle-fields.ts";
 import { MODEL_SOURCES, runCautions } from "./vehicle.ts";
 import { diagnose, type DiagnosisRequest, faultSources } from "../evidence/index.ts";
 
 const PRIORS =
   "Chances before any reading: 80 % sound, lack of charge the commonest fault, each of the others 1 to 3 % (a choice, no source).";
 
-const usual = ({ readings }: DiagnosisRequest): readonly string[] =>
-  readings.some(({ u }) => u === undefined)
+const usual = (runs: readonly NamedRun[]): readonly string[] =>
+  runs.some(({ readings }) => readings.some(({ u }) => u === undefined))
     ? [
         "Readings without an uncertainty have that of usual shop instruments: 1.2 psi low, 4.7 psi high, 0.45 K vent, 1 to 2 K on lines (common practice, no source).",
       ]
     : [];
+
+/** Several runs are told apart by their names; one run needs none. */
+const runNames = (runs: readonly NamedRun[]): readonly string[] =>
+  runs.map(({ name }, k) => name ?? (runs.length > 1 ? `run ${k + 1}` : "this run"));
+
+function runAssumptions(
+  vehicle: Parameters<typeof caseAssumptions>[0]["vehicle"],
+  runs: readonly NamedRun[],
+): readonly string[] {
+  const names = runNames(runs);
+  const said = runs.map(({ told }) => caseAssumptions({ ...told, vehicle }));
+  const [first = []] = said;
+  const everywhere = first.filter((text) => said.every((own) => own.includes(text)));
+  const here = said.flatMap((own, k) =>
+    own.filter((text) => !everywhere.includes(text)).map((text) => `${names[k] ?? ""}: ${text}`),
+  );
+  return [...everywhere, ...here];
+}
 
 export const diagnoseCalculation = defineCalculation({
   name: "diagnose",
@@ -27,9 +43,7 @@ export const diagnoseCalculation = defineCalculation({
     vehicle: vehicleFields.vehicle,
     ...substanceFields,
     charge: vehicleFields.charge,
-    ...conditionFields,
-    readings: readingsField,
-    baseline: optional(baselineField),
+    ...runFields,
   },
   output: diagnosisSchema,
   cautions: [
@@ -47,8 +61,8 @@ export const diagnoseCalculation = defineCalculation({
   run(values, air) {
     const substance = substanceOf(values);
     if (substance.kind === "invalid") return substance;
-    const conditions = conditionsOf(values, air);
-    if ("kind" in conditions) return conditions;
+    const runs = runsOf(values, air);
+    if ("kind" in runs) return runs;
     const composition = {
       ids: substance.mass.map(({ fluid }) => fluid),
       fractions: substance.mass.map(({ fraction }) => fraction),
@@ -56,10 +70,9 @@ export const diagnoseCalculation = defineCalculation({
     const request: DiagnosisRequest = {
       healthy: {
         vehicle: values.vehicle.vehicle,
-        conditions,
         fill: { composition, charge: values.charge, air: 0 },
       },
-      readings: values.readings,
+      runs,
       ...(values.baseline && { baseline: values.baseline }),
     };
     const found = diagnose(request);
@@ -71,18 +84,18 @@ export const diagnoseCalculation = defineCalculation({
         message: fluid
           ? `${substance.name} cannot be followed between liquid and vapour over the pressures of a vehicle's system.`
           : "A sound vehicle of this kind would not run steadily in these conditions, so there is nothing to compare with. Check charge, weather and engine speed.",
-        numbers: { charge: values.charge, ambient: values.ambient },
+        numbers: { charge: values.charge, ambient: runs[0]?.conditions.ambient ?? 0 },
       };
     }
     return {
       kind: "answer",
-      result: diagnosisView(found),
+      result: diagnosisView(found, runNames(runs)),
       cautions: runCautions(substance),
       sources: substanceSources(substance),
       assumptions: [
-        ...caseAssumptions(values),
+        ...runAssumptions(values.vehicle, runs),
         ...airAssumptions(air),
-        ...usual(request),
+        ...usual(runs),
         PRIORS,
         values.baseline === undefined || values.baseline.length === 0
           ? "No baseline of this vehicle: it may differ from its kind as far as the priors say."

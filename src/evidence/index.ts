@@ -16,7 +16,7 @@ export {
 } from "./contents/posterior.ts";
 export { CONTENTS_T } from "./contents/surface.ts";
 export {
-  type BaselineRun,
+  type ReadRun,
   diagnose,
   type Diagnosis,
   type DiagnosisNote,

@@ -17,28 +17,13 @@ export interface Gaussian {
  * @param centre Value with all inputs at their means.
  * @param pairs  For each input the values up and down; a side without a value leaves the other side's slope.
  */
-export function secantMoments(
-  centre: ArrayLike<number>,
-  pairs: readonly {
-    readonly up: ArrayLike<number> | undefined;
-    readonly down: ArrayLike<number> | undefined;
-  }[],
-): Gaussian {
+export function secantMoments(centre: ArrayLike<number>, pairs: readonly Pair[]): Gaussian {
   const n = centre.length;
   const mean = Float64Array.from(centre);
   const covariance = new Float64Array(n * n);
-  const slope = new Float64Array(n);
-  const bend = new Float64Array(n);
-  for (const { up, down } of pairs) {
-    if (!up && !down) continue;
+  for (const { slope, bend } of secantsOf(centre, pairs)) {
     for (let i = 0; i < n; i++) {
-      const above = up ? up[i] - centre[i] : centre[i] - (down?.[i] ?? 0);
-      const below = down ? centre[i] - down[i] : above;
-      slope[i] = (above + below) / 2;
-      bend[i] = (above - below) / 2;
       mean[i] += bend[i];
-    }
-    for (let i = 0; i < n; i++) {
       for (let j = 0; j < n; j++) {
         covariance[i * n + j] += slope[i] * slope[j] + bend[i] * bend[j];
       }
@@ -47,12 +32,28 @@ export function secantMoments(
   return { mean, covariance };
 }
 
-/** Adds independent noise to each component: its standard deviations. */
-export function withNoise({ mean, covariance }: Gaussian, sd: ArrayLike<number>): Gaussian {
-  const sum = Float64Array.from(covariance);
-  const n = mean.length;
-  for (let i = 0; i < n; i++) sum[i * n + i] += sd[i] * sd[i];
-  return { mean, covariance: sum };
+/** Values of a function up and down one of its inputs; undefined where it has none. */
+export interface Pair {
+  readonly up: ArrayLike<number> | undefined;
+  readonly down: ArrayLike<number> | undefined;
+}
+
+/** Slope and bend along each input, for a step of one. */
+export function secantsOf(
+  centre: ArrayLike<number>,
+  pairs: readonly Pair[],
+): readonly { readonly slope: Float64Array; readonly bend: Float64Array }[] {
+  const n = centre.length;
+  return pairs.map(({ up, down }) => {
+    const [slope, bend] = [new Float64Array(n), new Float64Array(n)];
+    for (let i = 0; i < n && (up ?? down); i++) {
+      const above = up ? up[i] - centre[i] : centre[i] - (down?.[i] ?? 0);
+      const below = down ? centre[i] - down[i] : above;
+      slope[i] = (above + below) / 2;
+      bend[i] = (above - below) / 2;
+    }
+    return { slope, bend };
+  });
 }
 
 /** A share of the way from one distribution to another: means and covariances are mixed in proportion. */

@@ -70,8 +70,8 @@ export {
   logDensity,
   partOf,
   secantMoments,
+  secantsOf,
   squaredDistance,
-  withNoise,
 } from "./gaussian.ts";
 export { type Mixture, separation } from "./separation.ts";
 export { choleskyFactor } from "./cholesky.ts";

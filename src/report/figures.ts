@@ -1,7 +1,7 @@
 import { compute } from "../calculations/index.ts";
 import {
   chargingFinding,
-  faultQuestions,
+  faultQuestion,
   holdFinding,
   recoveryFinding,
   type TrialView,
@@ -63,7 +63,7 @@ export function figuresOf(view: TrialView, day: string): unknown {
     holds: view.traces
       .filter(({ kind }) => kind === "hold")
       .map((trace) => ({ trace: trace.id, finding: holdFinding(view, trace) })),
-    diagnoses: diagnosed.flatMap((stage) => lastDiagnosis(view, stage)),
+    diagnoses: diagnosed.flatMap((stage) => diagnosisIn(view, stage)),
     recovery: at("recover", "restore").map((place) => ({
       ...place,
       finding: recoveryFinding(view, place, day),
@@ -72,13 +72,16 @@ export function figuresOf(view: TrialView, day: string): unknown {
   });
 }
 
-/** The latest run of a stage that can be asked about, as the page shows it. */
-function lastDiagnosis(view: TrialView, stage: (typeof diagnosed)[number]): readonly unknown[] {
-  const all = faultQuestions(view, stage);
-  const question = all.findLast(({ kind }) => kind === "asked") ?? all.at(-1);
+/** What the runs of a stage say together, as the page shows it. */
+function diagnosisIn(view: TrialView, stage: (typeof diagnosed)[number]): readonly unknown[] {
+  const question = faultQuestion(view, stage);
   if (!question) return [];
-  const run = question.run.id;
-  if (question.kind === "none") return [{ run, why: question.why }];
+  if (question.kind === "none") return [{ stage, why: question.why }];
+  const runs = question.runs.map(({ id }) => id);
   const answer = compute("diagnose", question.input);
-  return [answer.kind === "answer" ? { run, result: answer.result } : { run, kind: answer.kind }];
+  return [
+    answer.kind === "answer"
+      ? { stage, runs, result: answer.result }
+      : { stage, runs, kind: answer.kind },
+  ];
 }

@@ -135,6 +135,7 @@ export {
   runsWords,
 } from "./contents-words.ts";
 export { DiagnosisView } from "./diagnosis/diagnosis.tsx";
+export { DiagnosisBasis } from "./diagnosis/diagnosis-basis.tsx";
 export type { DiagnosisUnits } from "./diagnosis/diagnosis-words.ts";
 export { diagnosisUnits } from "./diagnosis/diagnosis-units.ts";
 export { Answers, type AnswersProps } from "./answers/answers.tsx";

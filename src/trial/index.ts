@@ -164,7 +164,7 @@ export {
   type VesselAir,
 } from "./findings/recovery.ts";
 export type { FitReason, StopMark, VesselFit } from "./findings/vessel-fit.ts";
-export { type FaultQuestion, faultQuestions } from "./findings/faults.ts";
+export { type FaultQuestion, faultQuestion } from "./findings/faults.ts";
 export {
   answersOf,
   type RestingFindings,

@@ -31,6 +31,25 @@ test("a warm start changes no answer", () => {
   expect(compared).toBeGreaterThan(80);
 });
 
+test("a warm start takes no part of its neighbour's condenser along", () => {
+  const work = createRunWork();
+  const at = conditions({ celsius: 32, humidity: 0.45, rpm: 900, share: 0.45 });
+  const request = scenario({
+    preset: "midsize-expansion",
+    fluid: "R134a",
+    charge: 1,
+    conditions: at,
+  });
+  const start = runs(request).start;
+  const { vehicle } = request;
+  const values = { ...vehicle.values, subcoolArea: vehicle.values.subcoolArea / 2 };
+  const other = { ...request, vehicle: { ...vehicle, values } };
+  const warm = runVehicle(other, work, start);
+  const cold = runs(other);
+  expect(warm.kind === "running" && warm.high).toBeCloseTo(cold.high, 0);
+  expect(Math.abs(cold.high - runs(request).high)).toBeGreaterThan(1e3);
+});
+
 /** A series of runs along one quantity, cold each time. */
 function series(count: number, at: (share: number) => VehicleCase): readonly Running[] {
   return Array.from({ length: count }, (_, k) => runs(at(k / (count - 1))));

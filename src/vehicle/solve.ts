@@ -5,7 +5,7 @@ import { guessesFor, startFrom } from "./guesses.ts";
 import { highestSetting } from "./evaluate.ts";
 import type { NewtonWork } from "./newton.ts";
 import { createIsobar, setPressure } from "./pack/isobar.ts";
-import { settle } from "./settle.ts";
+import { enterRegime, settle } from "./settle.ts";
 import type { System } from "./system.ts";
 
 /** Where a solved circuit stands, to begin the next solve from. */
@@ -85,6 +85,8 @@ export function solveSystem(
   };
   if (start) {
     Object.assign(circuit, start);
+    // Behind a receiver the outlet is no unknown but the vehicle's own: that of the start is its neighbour's.
+    enterRegime(circuit, circuit.regime);
     if (settle(circuit, work)) return running("warm");
   }
   const guesses = guessesFor(sys, labelCharge);

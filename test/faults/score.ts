@@ -1,5 +1,4 @@
-import { type FaultModel, judge, modelOf } from "../../src/evidence/faults/diagnose.ts";
-import { evidenceOf } from "../../src/evidence/faults/evidence.ts";
+import { evidenceIn, type FaultModel, judge, modelOf } from "../../src/evidence/faults/diagnose.ts";
 import type { FaultName } from "../../src/evidence/faults/hypotheses.ts";
 import { expectedReadings } from "../../src/evidence/faults/posterior.ts";
 import { betweenGaussians, squaredDistance } from "../../src/inference/index.ts";
@@ -16,7 +15,11 @@ export interface Score {
   readonly named: string;
   readonly signs: number;
   readonly covered: boolean | undefined;
+  /** Of the truth. */
   readonly probability: number;
+  /** Of every hypothesis. */
+  readonly probabilities: Readonly<Record<FaultName, number>>;
+  readonly fits: boolean;
   readonly ms: number;
 }
 
@@ -25,8 +28,8 @@ export interface Score {
  * at the hidden severity and at every severity of every other hypothesis (a sound vehicle included), in the mean of
  * both covariances (instruments, vehicle to vehicle, model).
  */
-function distanceOf(model: FaultModel, { readings, fault, severity }: HiddenFault): number {
-  const evidence = evidenceOf(readings, model.centre, model.reader);
+function distanceOf(model: FaultModel, { runs, fault, severity, substitute }: HiddenFault): number {
+  const evidence = evidenceIn(model, runs);
   const all = model.branches.flatMap(({ branch, points }) =>
     points.flatMap((point) =>
       point.expected
@@ -34,15 +37,15 @@ function distanceOf(model: FaultModel, { readings, fault, severity }: HiddenFaul
             {
               fault: branch.fault,
               severity: point.severity,
+              same: branch.fault === fault && inside(branch.substitute) === inside(substitute),
               at: expectedReadings(point.expected, evidence),
             },
           ]
         : [],
     ),
   );
-  const own = all.filter((point) => point.fault === fault);
+  const own = all.filter(({ same }) => same);
   const off = Math.min(...own.map((point) => Math.abs(point.severity - severity)));
-  // Of several substitutes the one that is hardest to tell.
   const mine = own.filter((point) => Math.abs(point.severity - severity) <= off + 1e-9);
   let smallest = Infinity;
   for (const { at } of mine) {
@@ -55,6 +58,9 @@ function distanceOf(model: FaultModel, { readings, fault, severity }: HiddenFaul
   }
   return Math.sqrt(smallest);
 }
+
+const inside = (substitute: HiddenFault["substitute"]): string =>
+  substitute ? `${substitute.ids.join()} ${substitute.fractions.join()}` : "";
 
 export function score(hidden: HiddenFault): Score {
   const start = performance.now();
@@ -78,6 +84,8 @@ export function score(hidden: HiddenFault): Score {
     signs: own?.independentSigns ?? 0,
     covered: range && range.from <= hidden.severity && hidden.severity <= range.to,
     probability: own?.probability ?? 0,
+    probabilities: found.posterior.probability,
+    fits: found.fits,
     ms,
   };
 }

@@ -190,9 +190,11 @@ export const ofDiagnoses = joined(
     vehicle,
     fluid: fc.constantFrom("R134a", "R1234yf", "R152a", "R12", "R290"),
     charge: log(0.05, 3),
-    readings,
   }),
-  conditions,
+  fc.oneof(
+    fc.tuple(conditions, readings).map(([air, own]) => ({ ...air, readings: own })),
+    ran(1).map((all) => ({ runs: all })),
+  ),
   optional({ baseline: ran(0) }),
 );
 

@@ -55,8 +55,9 @@ function changes(preset: PresetName, fault: FaultName) {
   if (label.kind !== "saturation") throw new Error(label.reason);
   const reader = { label, metal: at.ambient, work: createRunWork() };
   const branch = branchesOf(healthy).find((one) => one.fault === fault);
-  const faulty = branch && predict(branch.apply(severities[fault] ?? 0), reader);
-  const sound = predict({ request: healthy, ventOffset: 0 }, reader);
+  const system = { request: healthy, ventOffset: 0 };
+  const faulty = branch && predict(branch.apply(severities[fault] ?? 0, system), reader);
+  const sound = predict(system, reader);
   if (!faulty || !sound) throw new Error("does not run");
   return (quantity: keyof typeof least): number => {
     const of = ({ values }: typeof sound): number =>

@@ -1,6 +1,6 @@
 import type { FluidId } from "../../fluids/index.ts";
 import type { Vehicle } from "../../vehicle/index.ts";
-import type { BaselineRun } from "../faults/index.ts";
+import type { ReadRun } from "../faults/index.ts";
 
 /**
  * What shop tools can say about the contents of a can or a vehicle at rest. SI: K, Pa absolute, kg, m³; `u` are
@@ -93,9 +93,9 @@ export interface RunningEvidence {
   readonly charge: number;
   readonly uCharge: number;
   /** On the content; of their readings low side, high side and vent count. */
-  readonly runs: readonly BaselineRun[];
+  readonly runs: readonly ReadRun[];
   /** On the label refrigerant and charge, while the vehicle was sound: they calibrate its lumps. */
-  readonly baseline: readonly BaselineRun[];
+  readonly baseline: readonly ReadRun[];
 }
 
 /** What the label or the data sheet says: it moves the prior, no more. */

@@ -1,38 +1,33 @@
 import { type Gaussian } from "../../inference/index.ts";
-import {
-  createRunWork,
-  runVehicle,
-  type Saturation,
-  saturationOf,
-  type VehicleCase,
-} from "../../vehicle/index.ts";
+import { createRunWork, runVehicle, type Saturation, saturationOf } from "../../vehicle/index.ts";
+import { knowledgeOf, systemIn } from "./baseline.ts";
 import { type Evidence, evidenceOf } from "./evidence.ts";
-import { branchesOf, type FaultName, faultNames } from "./hypotheses.ts";
-import { type BranchMoments, branchMoments, momentsAt } from "./moments.ts";
+import { signsNeeded } from "./fault-facts.ts";
+import { branchesOf, type FaultName, faultNames, type Kind } from "./hypotheses.ts";
+import { type BranchMoments, branchMoments, momentsAt, type System } from "./moments.ts";
 import { nextReadings, type NextReading } from "./next.ts";
-import { type Knowledge, moved, priorKnowledge } from "./nuisances.ts";
-import { type BaselineRun, knowledgeOf } from "./baseline.ts";
+import { type Knowledge, priorKnowledge } from "./nuisances.ts";
 import {
   expectedReadings,
   type Posterior,
-  posteriorOf,
   type SeverityRange,
   severityRange,
   substitutesIn,
 } from "./posterior.ts";
-import type { Reader } from "./predict.ts";
-import { type FaultQuantity, type FaultReading, faultQuantities, outer } from "./quantities.ts";
+import type { Label } from "./predict.ts";
+import { type FaultQuantity, outer, quantityAt, type ReadRun } from "./quantities.ts";
+import { refined } from "./refine.ts";
 import { independentSigns, type Sign, signsOf } from "./signs.ts";
 import { verdictOf, type Verdict } from "./verdict.ts";
 
-/** A vehicle that was read while it ran. */
+/** A vehicle that was read while it ran, in one run or in several. */
 export interface DiagnosisRequest {
-  /** The sound vehicle in the conditions of the readings, with what should be inside. */
-  readonly healthy: VehicleCase;
-  /** At most one of a quantity. */
-  readonly readings: readonly FaultReading[];
+  /** The sound vehicle, with what should be inside. */
+  readonly healthy: Kind;
+  /** The same vehicle with the same fault, if there is one, in every run. At least one. */
+  readonly runs: readonly ReadRun[];
   /** Runs of this vehicle when it was known to be sound: they narrow what sound vehicles may differ by. */
-  readonly baseline?: readonly BaselineRun[];
+  readonly baseline?: readonly ReadRun[];
 }
 
 /** One fault, or none, with what speaks for it. */
@@ -47,6 +42,8 @@ export interface FaultView {
 /** A reading beside what a sound vehicle would show. */
 export interface ReadingView {
   readonly quantity: FaultQuantity;
+  /** Place of its run among the runs. */
+  readonly run: number;
   readonly value: number;
   readonly u: number;
   readonly healthy: { readonly mean: number; readonly sd: number };
@@ -81,12 +78,12 @@ export interface NoDiagnosis {
 }
 
 /**
- * What is wrong with a vehicle, from readings of one run.
+ * What is wrong with a vehicle, from readings of one run or of several together.
  *
  * Posterior over the faults of the vehicle model, each with a continuous severity; what differs between sound
  * vehicles is integrated out. Deterministic.
  *
- * Cost: some 0.4 s; 0.5 s more the first time a refrigerant is asked for. Source: docs/models/faults.md
+ * Cost: some 0.4 s for each run; 0.5 s more the first time a refrigerant is asked for. Source: docs/models/faults.md
  */
 export function diagnose(request: DiagnosisRequest): Diagnosis | NoDiagnosis {
   const label = saturationOf(request.healthy.fill.composition);
@@ -98,8 +95,7 @@ export function diagnose(request: DiagnosisRequest): Diagnosis | NoDiagnosis {
 
 /** The same with everything at hand that does not depend on the readings' values. */
 export function diagnoseWith(model: FaultModel, request: DiagnosisRequest): Diagnosis {
-  const judged = judge(model, request);
-  return viewOf(judged, request);
+  return viewOf(judge(model, request), request);
 }
 
 /** What is judged, before anybody asks what to read next. */
@@ -109,42 +105,44 @@ export interface Judged extends Found, Verdict {
 }
 
 /** The readings against every hypothesis. */
-export function judge(model: FaultModel, { readings }: DiagnosisRequest): Judged {
-  const evidence = evidenceOf(readings, model.centre, model.reader);
-  const found = { ...model, evidence, posterior: posteriorOf(model.branches, evidence) };
+export function judge(model: FaultModel, { runs }: DiagnosisRequest): Judged {
+  const evidence = evidenceIn(model, runs);
+  const found = { ...model, ...refined(model.branches, { ...model, evidence }), evidence };
   const faults = faultNames
     .map((name) => faultView(name, found))
     .sort((a, b) => b.probability - a.probability);
-  return { ...found, ...verdictOf(faults, found.posterior.bestFit, readings.length), faults };
+  return { ...found, ...verdictOf(faults, found.posterior.bestFit, evidence.y.length), faults };
 }
+
+/** The readings of the runs for which a model was made. */
+export const evidenceIn = ({ systems }: FaultModel, runs: readonly ReadRun[]): Evidence =>
+  evidenceOf(systems.map((system, k) => ({ system, readings: runs[k]?.readings ?? [] })));
 
 /** Everything that does not depend on the readings' values. */
 export interface FaultModel {
-  readonly centre: VehicleCase;
-  readonly reader: Reader;
+  readonly label: Label;
   readonly known: Knowledge;
+  /** The sound vehicle in each run, as it is known. */
+  readonly systems: readonly System[];
   readonly sound: Gaussian;
   readonly branches: readonly BranchMoments[];
 }
 
-/** What every fault would show in these conditions; undefined when a sound vehicle would not run. */
+/** What every fault would show in these runs; undefined when a sound vehicle would not run in one of them. */
 export function modelOf(
-  { healthy, readings, baseline = [] }: DiagnosisRequest,
-  label: Saturation,
+  { healthy, runs, baseline = [] }: DiagnosisRequest,
+  saturation: Saturation,
 ): FaultModel | undefined {
-  const resting = readings.find(({ quantity }) => quantity === "static");
-  const metal = resting?.metal ?? healthy.conditions.ambient;
-  const reader: Reader = { label, metal, work: createRunWork() };
+  const label: Label = { label: saturation, work: createRunWork() };
   // A baseline that carries the model to where it would not run says more of the baseline than of the vehicle.
-  const known = [knowledgeOf(baseline, healthy, reader), priorKnowledge(healthy)];
-  for (const each of known) {
-    const { request: centre, vent } = moved(healthy, each.mean);
-    const sound = momentsAt({ request: centre, ventOffset: vent }, reader, each, undefined);
+  for (const known of [knowledgeOf(baseline, healthy, label), priorKnowledge(healthy)]) {
+    const systems = runs.map((run) => systemIn(run, healthy, label, known));
+    const sound = momentsAt(systems, known, undefined);
     if (!sound) continue;
-    const branches = branchesOf(centre, vent).map((branch) =>
-      branchMoments(branch, reader, each, sound),
+    const branches = branchesOf(healthy).map((branch) =>
+      branchMoments(branch, systems, known, sound),
     );
-    return { centre, reader, known: each, sound, branches };
+    return { label, known, systems, sound, branches };
   }
   return undefined;
 }
@@ -154,11 +152,9 @@ interface Found extends FaultModel {
   readonly posterior: Posterior;
 }
 
-function viewOf(judged: Judged, { healthy, readings }: DiagnosisRequest): Diagnosis {
+function viewOf(judged: Judged, request: DiagnosisRequest): Diagnosis {
   const { faults, named, suspected, fits, posterior, sound, evidence, branches } = judged;
-  const [first, second] = faults;
-  if (!first || !second) throw new RangeError("there are fewer than two hypotheses");
-  const leading = [first.name, second.name] as const;
+  const leading = leadingTwo(faults);
   const verdict = { named, ...(suspected && { suspected }), fits };
   return {
     kind: "diagnosis",
@@ -166,10 +162,20 @@ function viewOf(judged: Judged, { healthy, readings }: DiagnosisRequest): Diagno
     faults,
     readings: readingViews(sound, evidence),
     substitutes: substitutesIn(posterior, branches),
-    next: nextReadings({ ...judged, healthy: judged.centre }, leading),
+    next: nextReadings(judged, leading),
     leading,
-    notes: notesOf(healthy, verdict, readings.length),
+    notes: notesOf(request, verdict, evidence.y.length),
   };
+}
+
+/** Odds beyond this are believed of no model: what is missing then is a second sign, against a sound vehicle. */
+const nearlySure = 0.9;
+
+function leadingTwo([first, second]: readonly FaultView[]): readonly [FaultName, FaultName] {
+  if (!first || !second) throw new RangeError("there are fewer than two hypotheses");
+  const { name, probability, independentSigns: signs } = first;
+  const lacksSign = name !== "none" && probability >= nearlySure && signs < signsNeeded;
+  return [name, lacksSign ? "none" : second.name];
 }
 
 function faultView(name: FaultName, { posterior, sound, evidence }: Found): FaultView {
@@ -187,9 +193,8 @@ function faultView(name: FaultName, { posterior, sound, evidence }: Found): Faul
 function readingViews(sound: Gaussian, evidence: Evidence): readonly ReadingView[] {
   const base = expectedReadings(sound, evidence);
   const n = base.mean.length;
-  return evidence.picks.flatMap((pick, i) => {
-    const quantity = faultQuantities[pick];
-    if (quantity === undefined) return [];
+  return evidence.picks.map((pick, i) => {
+    const { quantity, run } = quantityAt(pick);
     const u = evidence.u[i] ?? 0;
     // The whisker of the reading carries the instrument; the band of the vehicle does not.
     const variance = (base.covariance[i * n + i] ?? 0) - (evidence.noise[i * n + i] ?? 0);
@@ -197,14 +202,21 @@ function readingViews(sound: Gaussian, evidence: Evidence): readonly ReadingView
     const mean = outer(quantity, base.mean[i] ?? 0);
     const value = outer(quantity, evidence.y[i] ?? 0);
     const healthy = { mean, sd: quantity === "high" ? sd * mean : sd };
-    return [{ quantity, value, u, healthy }];
+    return { quantity, run, value, u, healthy };
   });
 }
 
-function notesOf(healthy: VehicleCase, verdict: Verdict, count: number): readonly DiagnosisNote[] {
-  const run = runVehicle(healthy);
+function notesOf(
+  { healthy, runs }: DiagnosisRequest,
+  verdict: Verdict,
+  count: number,
+): readonly DiagnosisNote[] {
+  const held = runs.every(({ conditions }) => {
+    const run = runVehicle({ ...healthy, conditions });
+    return run.kind === "running" && run.duty < 1;
+  });
   const said: readonly (readonly [boolean, DiagnosisNote])[] = [
-    [run.kind === "running" && run.duty < 1, "low-side-held"],
+    [held, "low-side-held"],
     [healthy.vehicle.expansion === "valve", "valve-hides-charge"],
     [!verdict.fits, "nothing-fits"],
     [count < 2, "few-readings"],

@@ -31,12 +31,15 @@ const priors: Readonly<Record<FaultName, number>> = {
   "evaporator-airflow": 0.025,
 };
 
-/** A system with a fault in it. */
+/** A system in a run, with a fault in it or not. */
 export interface Faulty {
   readonly request: VehicleCase;
-  /** Heat let into the duct warms the vent by this, K; nothing else changes. */
+  /** The vent reads this much warmer than the coil's air, K: the vehicle's own, and heat let into the duct. */
   readonly ventOffset: number;
 }
+
+/** What stays the same from one run of a vehicle to the next. */
+export type Kind = Pick<VehicleCase, "vehicle" | "fill">;
 
 /** One way in which a vehicle may stand, with a severity that runs over a range. */
 export interface Branch {
@@ -47,7 +50,8 @@ export interface Branch {
   readonly nodes: readonly number[];
   /** What is inside, where that is the fault. */
   readonly substitute?: Composition;
-  apply(severity: number): Faulty;
+  /** The fault in a run of the vehicle for which the branches were made: the same one in every run. */
+  apply(severity: number, sound: Faulty): Faulty;
 }
 
 /** How a severity counts; every one grows with the fault. */
@@ -66,71 +70,65 @@ export const severityUnit: Readonly<Record<FaultName, "share" | "Pa" | "K" | "no
 };
 
 /**
- * All branches for a sound case: each changes one thing.
+ * All branches for a sound vehicle: each changes one thing.
  *
  * Severities: share of the charge that is missing or too much; pressure of the air left in, Pa; share of air flow,
  * area or compressor flow that is lost; opening that a valve does not go below, or share of area too much of an
  * orifice; kelvins at the vent. Of another refrigerant: its charge over the mass that fills the same liquid volume.
- *
- * @param vent What a baseline knows of the vent's offset, K.
  */
-export function branchesOf(healthy: VehicleCase, vent = 0): readonly Branch[] {
-  const { fill, vehicle } = healthy;
+export function branchesOf({ vehicle, fill }: Kind): readonly Branch[] {
   const of = (
     fault: FaultName,
     nodes: readonly number[],
-    apply: (severity: number) => VehicleCase,
+    change: (severity: number, healthy: VehicleCase) => Partial<VehicleCase>,
   ): Branch => ({
     fault,
     prior: priors[fault],
     nodes,
-    apply: (severity) => ({ request: apply(severity), ventOffset: vent }),
+    apply: (severity, { request, ventOffset }) => ({
+      request: { ...request, ...change(severity, request) },
+      ventOffset,
+    }),
   });
-  const charged = (factor: number): VehicleCase => ({
-    ...healthy,
-    fill: { ...fill, charge: factor * fill.charge },
-  });
-  const hard = (faults: Partial<typeof sound>): VehicleCase => ({
-    ...healthy,
-    faults: { ...sound, ...faults },
-  });
+  const charged = (factor: number) => ({ fill: { ...fill, charge: factor * fill.charge } });
+  const hard = (faults: Partial<typeof sound>) => ({ faults: { ...sound, ...faults } });
   return [
-    of("none", [0], () => healthy),
+    of("none", [0], () => ({})),
     of("undercharge", [0.1, 0.2, 0.3, 0.4, 0.5, 0.65, 0.8], (s) => charged(1 - s)),
     of("overcharge", [0.1, 0.25, 0.4, 0.6, 0.8], (s) => charged(1 + s)),
-    of("air", [4e3, 12e3, 25e3, 45e3, 75e3], (air) => ({ ...healthy, fill: { ...fill, air } })),
+    of("air", [4e3, 12e3, 25e3, 45e3, 75e3], (air) => ({ fill: { ...fill, air } })),
     of("condenser-airflow", [0.1, 0.25, 0.4, 0.55, 0.7], (s) => hard({ blockedCondenser: 1 - s })),
     of("restriction", [0.15, 0.3, 0.45, 0.6, 0.75, 0.88], (s) => hard({ restriction: 1 - s })),
     of("weak-compressor", [0.1, 0.25, 0.4, 0.55, 0.7], (s) => hard({ weakCompressor: 1 - s })),
     vehicle.expansion === "orifice"
       ? of("stuck-open", [0.2, 0.6, 1.2, 2], (s) => hard({ restriction: 1 + s }))
-      : of("stuck-open", [0.3, 0.4, 0.5, 0.65, 0.85], (s) => stuckValve(healthy, s)),
-    ...substituteBranches(healthy, vent),
+      : of("stuck-open", [0.3, 0.4, 0.5, 0.65, 0.85], stuckValve),
+    ...substituteBranches(fill),
     {
-      ...of("heat-leak", [1.5, 15], () => healthy),
-      apply: (severity) => ({ request: healthy, ventOffset: vent + severity }),
+      ...of("heat-leak", [1.5, 15], () => ({})),
+      apply: (severity, { request, ventOffset }) => ({
+        request,
+        ventOffset: ventOffset + severity,
+      }),
     },
-    of("evaporator-airflow", [0.15, 0.3, 0.45, 0.6], (s) => lessBlower(healthy, s)),
+    of("evaporator-airflow", [0.15, 0.3, 0.45, 0.6], lessBlower),
   ];
 }
 
 /** It does not close below an opening, whatever the bulb says; wider, liquid reaches the compressor and the model ends. */
-function stuckValve(healthy: VehicleCase, opening: number): VehicleCase {
-  const { vehicle } = healthy;
+function stuckValve(opening: number, { vehicle }: VehicleCase): Partial<VehicleCase> {
   const values = { ...vehicle.values, valveSmallestOpening: opening };
-  return { ...healthy, vehicle: { ...vehicle, values } };
+  return { vehicle: { ...vehicle, values } };
 }
 
-function lessBlower(healthy: VehicleCase, lost: number): VehicleCase {
-  const { conditions } = healthy;
-  return { ...healthy, conditions: { ...conditions, blower: conditions.blower * (1 - lost) } };
-}
+const lessBlower = (lost: number, { conditions }: VehicleCase): Partial<VehicleCase> => ({
+  conditions: { ...conditions, blower: conditions.blower * (1 - lost) },
+});
 
 /** Room temperature, at which masses of equal liquid volume are compared, K. */
 const ROOM = 298.15;
 
-function substituteBranches(healthy: VehicleCase, vent: number): readonly Branch[] {
-  const { fill } = healthy;
+function substituteBranches(fill: Kind["fill"]): readonly Branch[] {
   const own = saturationOf(fill.composition);
   if (own.kind !== "saturation") return [];
   const others = substitutesFor(fill.composition).flatMap((composition) => {
@@ -144,9 +142,9 @@ function substituteBranches(healthy: VehicleCase, vent: number): readonly Branch
       prior: priors["wrong-refrigerant"] / others.length,
       nodes: [0.75, 1, 1.15],
       substitute: composition,
-      apply: (severity) => ({
-        request: { ...healthy, fill: { ...fill, composition, charge: severity * equal } },
-        ventOffset: vent,
+      apply: (severity, { request, ventOffset }) => ({
+        request: { ...request, fill: { ...fill, composition, charge: severity * equal } },
+        ventOffset,
       }),
     };
   });

@@ -2,14 +2,14 @@ export { faultFacts, faultSources } from "./fault-facts.ts";
 export { diagnose, type Diagnosis, type DiagnosisNote, type DiagnosisRequest } from "./diagnose.ts";
 export { type FaultName, faultNames, severityUnit } from "./hypotheses.ts";
 export { nextPlaces, type NextReading } from "./next.ts";
-export { type BaselineRun, knowledgeOf } from "./baseline.ts";
+export { knowledgeOf } from "./baseline.ts";
 export {
+  daySpread,
   type Knowledge,
   type Move,
   moved,
-  ofTheDay,
   priorKnowledge,
-  priorSpread,
+  touches,
 } from "./nuisances.ts";
 export {
   faultQuantities,
@@ -19,5 +19,6 @@ export {
   innerWidth,
   meanOfSwing,
   outer,
+  type ReadRun,
   usualUncertainty,
 } from "./quantities.ts";

@@ -2,25 +2,27 @@ import {
   betweenGaussians,
   type Gaussian,
   secantMoments,
-  withNoise,
+  secantsOf,
 } from "../../inference/index.ts";
-import type { Conditions, VehicleCase } from "../../vehicle/index.ts";
 import type { Branch, Faulty } from "./hypotheses.ts";
-import { type Knowledge, type Move, moved } from "./nuisances.ts";
+import { leftOut } from "./left-out.ts";
+import { daySpread, type Knowledge, moved, type Move, touches } from "./nuisances.ts";
 import { predict, type Prediction, type Reader } from "./predict.ts";
-import {
-  discrepancy,
-  effectShare,
-  faultQuantities,
-  innerWidth,
-  outer,
-  ventOffBalance,
-} from "./quantities.ts";
+
+/** A vehicle in one of its runs, and who reads it there. */
+export interface System {
+  readonly faulty: Faulty;
+  readonly reader: Reader;
+}
 
 /** What readings are expected at one severity; undefined where the system does not run. */
-interface Node {
+export interface Node {
   readonly severity: number;
   readonly expected: Gaussian | undefined;
+  /** Readings where the lumps are, their slopes along each direction, and the covariance of what the model leaves out. */
+  readonly values: readonly number[];
+  readonly slopes: readonly Float64Array[];
+  readonly left: Float64Array;
 }
 
 /** One severity with its share of the branch's prior. */
@@ -32,107 +34,119 @@ export interface Point {
 
 export interface BranchMoments {
   readonly branch: Branch;
+  /** Severities at which the model was solved. */
+  readonly nodes: readonly Node[];
+  /** Those between them too. */
   readonly points: readonly Point[];
 }
 
 /** Severities between two that were solved. */
 const between = 8;
 
-/** Expected readings over all severities of a branch. */
+/** Expected readings over all severities of a branch, in the runs of the sound vehicle. */
 export function branchMoments(
   branch: Branch,
-  reader: Reader,
+  sound: readonly System[],
   known: Knowledge,
   healthy: Gaussian | undefined,
 ): BranchMoments {
-  const nodes = branch.nodes.map((severity): Node => ({
-    severity,
-    expected: momentsAt(branch.apply(severity), reader, known, healthy),
-  }));
-  return { branch, points: pointsBetween(nodes) };
+  const nodes = branch.nodes.map((severity): Node => {
+    const solved = solvedAt(withFault(sound, branch, severity), known, healthy);
+    return { severity, ...(solved ?? unsolved) };
+  });
+  return { branch, nodes, points: pointsBetween(nodes) };
 }
 
+const unsolved = { expected: undefined, values: [], slopes: [], left: new Float64Array() };
+
+/** The same vehicle in the same runs with a fault. */
+export const withFault = (
+  sound: readonly System[],
+  branch: Branch,
+  severity: number,
+): readonly System[] =>
+  sound.map(({ faulty, reader }) => ({ faulty: branch.apply(severity, faulty), reader }));
+
 /**
- * Mean and covariance of the readings at one severity: lumps are moved one at a time by a standard deviation up and
- * down. Includes what the model leaves out, not the instruments.
+ * Mean and covariance of the readings of a vehicle in all its runs, after each other: its lumps are moved one
+ * direction at a time by a standard deviation up and down in all runs together, what belongs to a day in its own run.
+ * Includes what the model leaves out, not the instruments.
+ *
+ * @returns undefined when the vehicle does not run in one of them.
  */
-export function momentsAt(
-  faulty: Faulty,
-  reader: Reader,
+export const momentsAt = (
+  systems: readonly System[],
   known: Knowledge,
   healthy: Gaussian | undefined,
-): Gaussian | undefined {
-  const centre = predict(faulty, reader);
-  if (!centre) return undefined;
-  const pairs = pairsAlong(known, (move, times) => {
-    const end = withVent(faulty, moved(faulty.request, move, times));
-    return predict(end, reader, centre.start)?.values;
-  });
-  const moments = secantMoments(centre.values, pairs);
-  return withNoise(moments, leftOut(moments.mean, centre, healthy));
-}
+): Gaussian | undefined => solvedAt(systems, known, healthy)?.expected;
 
-/**
- * The same for the readings of a run and of another one in other conditions, after each other: one vehicle, so the
- * lumps are shared.
- */
-export function momentsPair(
-  faulty: Faulty,
-  conditions: Conditions,
-  reader: Reader,
-  known: Knowledge,
-): Gaussian | undefined {
-  const [air, from] = [faulty.request.conditions, faulty.request];
-  // A fault of the blower goes with the vehicle.
-  const there = (request: VehicleCase): VehicleCase => {
-    const returnAir = conditions.returnAir;
-    return { ...request, conditions: { ...conditions, blower: air.blower, returnAir } };
+function solvedAt(systems: readonly System[], known: Knowledge, healthy: Gaussian | undefined) {
+  const centres = centresOf(systems);
+  if (!centres) return undefined;
+  const values = centres.flatMap((run) => run.values);
+  const pairs = pairsOf(systems, centres, directionsOf(systems, known));
+  const { mean, covariance } = secantMoments(values, pairs);
+  const left = leftOut(mean, runsOf(systems, centres), healthy);
+  return {
+    expected: { mean, covariance: covariance.map((value, i) => value + (left[i] ?? 0)) },
+    values,
+    slopes: secantsOf(values, pairs).map(({ slope }) => slope),
+    left,
   };
-  const here = predict(faulty, reader);
-  const away = predict({ ...faulty, request: there(from) }, reader);
-  if (!here || !away) return undefined;
-  const pairs = pairsAlong(known, (move, times) => {
-    const [a, b] = [moved(from, move, times), moved(there(from), move, times)];
-    const first = predict(withVent(faulty, a), reader, here.start);
-    const second = predict(withVent(faulty, b), reader, away.start);
-    return first && second && [...first.values, ...second.values];
-  });
-  const moments = secantMoments([...here.values, ...away.values], pairs);
-  return withNoise(moments, [
-    ...leftOut(here.values, here, undefined),
-    ...leftOut(away.values, away, undefined),
-  ]);
 }
 
-const withVent = ({ ventOffset }: Faulty, { request, vent }: ReturnType<typeof moved>): Faulty => ({
-  request,
-  ventOffset: ventOffset + vent,
-});
-
-/** Values one standard deviation up and down each direction. */
-export const pairsAlong = (
-  { directions }: Knowledge,
-  end: (move: Move, times: number) => readonly number[] | undefined,
-) => directions.map((move) => ({ up: end(move, 1), down: end(move, -1) }));
-
-/** Standard deviations of what the model leaves out: in a sound vehicle, and of the fault's own effect. */
-function leftOut(
-  mean: ArrayLike<number>,
-  { regime }: Prediction,
-  healthy: Gaussian | undefined,
-): readonly number[] {
-  return faultQuantities.map((quantity, i) => {
-    const off = quantity === "vent" && regime !== "balanced";
-    const effect = healthy ? (mean[i] ?? 0) - (healthy.mean[i] ?? 0) : 0;
-    const own = off ? ventOffBalance : discrepancy[quantity];
-    return Math.hypot(
-      innerWidth(quantity, outer(quantity, mean[i] ?? 0), own),
-      effectShare * effect,
-    );
+/** What decides how much the model leaves out. */
+const runsOf = (systems: readonly System[], centres: readonly Prediction[]) =>
+  systems.flatMap(({ faulty }, k) => {
+    const { conditions } = faulty.request;
+    const centre = centres[k];
+    return centre ? [{ conditions, regime: centre.regime }] : [];
   });
+
+/** What the vehicle shows in each run with its lumps at their means. */
+export function centresOf(systems: readonly System[]): readonly Prediction[] | undefined {
+  const centres = systems.flatMap(({ faulty, reader }) => predict(faulty, reader) ?? []);
+  return centres.length === systems.length ? centres : undefined;
 }
 
-function pointsBetween(nodes: readonly Node[]): readonly Point[] {
+/** A direction of the lumps by one standard deviation: of the vehicle in all runs, or of the day in one. */
+export interface Direction {
+  readonly move: Move;
+  readonly only?: number;
+}
+
+export const directionsOf = (
+  systems: readonly System[],
+  known: Knowledge,
+): readonly Direction[] => [
+  ...known.directions.map((move) => ({ move })),
+  ...systems.flatMap(({ faulty }, k) =>
+    daySpread(faulty.request).map(({ name, sd }) => ({ move: { [name]: sd }, only: k })),
+  ),
+];
+
+/** Readings a step up and down each direction; undefined where the vehicle does not run there. */
+export function pairsOf(
+  systems: readonly System[],
+  centres: readonly Prediction[],
+  directions: readonly Direction[],
+  step = 1,
+) {
+  const end = ({ move, only }: Direction, times: number): readonly number[] | undefined => {
+    const all: number[] = [];
+    for (const [k, { faulty, reader }] of systems.entries()) {
+      const centre = centres[k];
+      const stays = (only ?? k) !== k || !touches(move, faulty.request);
+      const run = stays ? centre : predict(moved(faulty, move, times), reader, centre?.start);
+      if (!run) return undefined;
+      all.push(...run.values);
+    }
+    return all;
+  };
+  return directions.map((one) => ({ up: end(one, step), down: end(one, -step) }));
+}
+
+export function pointsBetween(nodes: readonly Node[]): readonly Point[] {
   const [first] = nodes;
   const last = nodes.at(-1);
   if (!first || !last) throw new RangeError("a branch has no severity");

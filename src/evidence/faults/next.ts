@@ -1,14 +1,21 @@
 import { conditionedOn, type Gaussian, type Mixture, separation } from "../../inference/index.ts";
-import type { Conditions, VehicleCase } from "../../vehicle/index.ts";
 import { type Evidence, uncertaintyToCome } from "./evidence.ts";
+import { elsewhere, type Elsewhere, systemAt } from "./elsewhere.ts";
 import type { FaultName } from "./hypotheses.ts";
-import { type BranchMoments, momentsPair } from "./moments.ts";
+import { type BranchMoments, momentsAt, type System, withFault } from "./moments.ts";
 import type { Knowledge } from "./nuisances.ts";
 import type { Posterior, Weighted } from "./posterior.ts";
-import { type Reader, showsDuty } from "./predict.ts";
-import { type FaultQuantity, faultQuantities, innerWidth, outer, placeOf } from "./quantities.ts";
+import { showsDuty } from "./predict.ts";
+import {
+  type FaultQuantity,
+  faultQuantities,
+  innerWidth,
+  outer,
+  placeOf,
+  quantityAt,
+} from "./quantities.ts";
 
-/** Where a further reading is taken: in this run, at rest, or in another run. */
+/** Where a further reading is taken: in a run that was read, at rest, or in another run. */
 export const nextPlaces = ["here", "at-rest", "raised-idle", "idle", "road", "warmer-day"] as const;
 export type NextPlace = (typeof nextPlaces)[number];
 
@@ -16,6 +23,8 @@ export type NextPlace = (typeof nextPlaces)[number];
 export interface NextReading {
   readonly quantity: FaultQuantity;
   readonly where: NextPlace;
+  /** Of a reading in a run that was read: place of that run among the runs. */
+  readonly run?: number;
   /** Expected information on which of the two holds, bit: 1 at most. */
   readonly information: number;
   /** Time that it takes, minutes (common practice, no source). */
@@ -40,19 +49,24 @@ const minutesHere: Readonly<Record<FaultQuantity, number>> = {
   discharge: 4,
   static: 120,
 };
-const minutesThere = { "raised-idle": 8, idle: 10, road: 40, "warmer-day": 240 } as const;
-type Elsewhere = keyof typeof minutesThere;
+const minutesThere: Readonly<Record<Elsewhere, number>> = {
+  "raised-idle": 8,
+  idle: 10,
+  road: 40,
+  "warmer-day": 240,
+};
 
 /** Less information than this is none, bit. */
 const leastInformation = 0.02;
+/** A model's odds between the two count to here: a reading that could show it wrong is worth taking. */
+const surest = 0.9;
 /** Weights below this move nothing. */
 const leastWeight = 1e-3;
 /** Readings with at least this share of the best one's information are ordered by their time. */
 const goodShare = 0.5;
 
 interface Asked {
-  readonly healthy: VehicleCase;
-  readonly reader: Reader;
+  readonly systems: readonly System[];
   readonly known: Knowledge;
   readonly branches: readonly BranchMoments[];
   readonly posterior: Posterior;
@@ -60,8 +74,8 @@ interface Asked {
 }
 
 /**
- * Readings that would separate the two leading hypotheses, by the model's own predictions for each. Those worth at
- * least half of the best come first, the cheapest at the top; the others follow by information. Nothing that
+ * Readings that would separate the two leading hypotheses, by the model's own predictions for each, given what all
+ * runs tell. Those worth at least half of the best come first, the cheapest at the top; the others follow by information. Nothing that
  * releases refrigerant or defeats a switch is among them.
  */
 export function nextReadings(asked: Asked, two: readonly [FaultName, FaultName]): NextReading[] {
@@ -77,25 +91,61 @@ export function nextReadings(asked: Asked, two: readonly [FaultName, FaultName])
 }
 
 function readingsHere(asked: Asked, two: readonly [FaultName, FaultName]): NextReading[] {
-  const { posterior, evidence } = asked;
-  const taken = new Set(evidence.picks.map((pick) => faultQuantities[pick]));
-  // Each of a pair is the other one with the same gauge's reading.
-  if (taken.has("liquidLine") || taken.has("high")) taken.add("subcooling");
-  if (taken.has("subcooling")) taken.add("liquidLine");
-  if (!showsDuty(asked.healthy)) taken.add("duty");
-  const open = faultQuantities.filter((quantity) => !taken.has(quantity));
+  const { posterior, evidence, systems } = asked;
   const mixtures = two.map((fault) => afterReading(pointsOf(posterior, fault), evidence));
-  return open.map((quantity) => {
-    const where = quantity === "static" ? "at-rest" : "here";
-    const minutes = minutesHere[quantity];
-    return rated(asked, two, { quantity, where, minutes, mixtures, place: placeOf(quantity) });
+  const rate = (quantity: FaultQuantity, run: number): NextReading => ({
+    ...rated(asked, two, {
+      quantity,
+      where: quantity === "static" ? "at-rest" : "here",
+      minutes: minutesHere[quantity],
+      mixtures,
+      place: placeOf(quantity, run),
+      system: systemAt(systems, run),
+    }),
+    ...(quantity !== "static" && { run }),
+  });
+  return faultQuantities.flatMap((quantity) => {
+    const open = systems
+      .map((_, run) => run)
+      .filter((run) => !isTaken(quantity, run, asked))
+      .map((run) => rate(quantity, run));
+    return open.length > 0 ? [mostTelling(open)] : [];
   });
 }
+
+/** Whether a reading would say what is known already. */
+function isTaken(quantity: FaultQuantity, run: number, { evidence, systems }: Asked): boolean {
+  const read = evidence.picks.map(quantityAt);
+  const has = (...names: readonly FaultQuantity[]): boolean =>
+    read.some((one) => one.run === run && names.includes(one.quantity));
+  switch (quantity) {
+    case "static":
+      return read.some((one) => one.quantity === "static");
+    // Each of this pair is the other one with the same gauge's reading.
+    case "subcooling":
+      return has("subcooling", "liquidLine", "high");
+    case "liquidLine":
+      return has("subcooling", "liquidLine");
+    case "duty":
+      return has("duty") || !showsDuty(systemAt(systems, run).faulty.request);
+    case "low":
+    case "high":
+    case "vent":
+    case "superheat":
+    case "discharge":
+      return has(quantity);
+  }
+}
+
+const mostTelling = (all: readonly NextReading[]): NextReading =>
+  all.reduce((most, one) => (one.information > most.information ? one : most));
 
 /** Weights of a hypothesis's severities that matter, with sum 1. */
 function pointsOf({ points }: Posterior, fault: FaultName): readonly Weighted[] {
   const own = points.filter((point) => point.fault === fault);
   const total = own.reduce((sum, { weight }) => sum + weight, 0);
+  // Far from all readings the weights vanish: then each counts alike.
+  if (total === 0) return own.map((point) => ({ ...point, weight: 1 / own.length }));
   const heavy = own.filter(({ weight }) => weight > leastWeight * total);
   const kept = heavy.reduce((sum, { weight }) => sum + weight, 0);
   return heavy.map((point) => ({ ...point, weight: point.weight / kept }));
@@ -113,7 +163,7 @@ const afterReading = (points: readonly Weighted[], { picks, y, noise }: Evidence
   }));
 
 function rated(
-  { posterior, healthy, reader }: Asked,
+  { posterior }: Asked,
   two: readonly [FaultName, FaultName],
   candidate: {
     readonly quantity: FaultQuantity;
@@ -121,10 +171,11 @@ function rated(
     readonly minutes: number;
     readonly mixtures: readonly (readonly Conditioned[])[];
     readonly place: number;
+    readonly system: System;
   },
 ): NextReading {
-  const { quantity, where, minutes, mixtures, place } = candidate;
-  const u = uncertaintyToCome(quantity, healthy, reader);
+  const { quantity, where, minutes, mixtures, place, system } = candidate;
+  const u = uncertaintyToCome(quantity, system);
   const typical = mixtures[0]?.[0]?.gaussian.mean[place] ?? 0;
   const width = innerWidth(quantity, outer(quantity, typical), u);
   const [a = [], b = []] = mixtures.map((parts) => mixtureAt(parts, place, width));
@@ -133,7 +184,7 @@ function rated(
     quantity,
     where,
     minutes,
-    information: separation(a, b, pa / (pa + pb)),
+    information: separation(a, b, Math.min(surest, Math.max(1 - surest, pa / (pa + pb)))),
     expected: [momentOf(two[0], quantity, a), momentOf(two[1], quantity, b)],
   };
 }
@@ -162,20 +213,18 @@ const atHand = ["low", "high", "vent"] as const;
 const severitiesElsewhere = 4;
 
 function readingsElsewhere(asked: Asked, two: readonly [FaultName, FaultName]): NextReading[] {
-  const { healthy, posterior } = asked;
-  const places = elsewhere(healthy.conditions);
-  return places.flatMap(({ where, conditions }) => {
+  const { systems, posterior } = asked;
+  return elsewhere(systems).flatMap(({ where, system }) => {
     const mixtures = two.map((fault) =>
-      thinned(pointsOf(posterior, fault)).flatMap((point) => jointAt(asked, point, conditions)),
+      thinned(pointsOf(posterior, fault)).flatMap((point) => jointAt(asked, point, system)),
     );
     if (mixtures.some((mixture) => mixture.length === 0)) return [];
     const minutes = minutesThere[where];
     const all = atHand.map((quantity) => {
-      const place = faultQuantities.length + placeOf(quantity);
-      return rated(asked, two, { quantity, where, minutes, mixtures, place });
+      const place = placeOf(quantity, systems.length);
+      return rated(asked, two, { quantity, where, minutes, mixtures, place, system });
     });
-    const best = all.reduce((most, one) => (one.information > most.information ? one : most));
-    return [best];
+    return [mostTelling(all)];
   });
 }
 
@@ -187,36 +236,15 @@ function thinned(points: readonly Weighted[]): readonly Weighted[] {
 }
 
 function jointAt(
-  { reader, known, branches, evidence }: Asked,
+  { systems, known, branches, evidence }: Asked,
   point: Weighted,
-  conditions: Conditions,
+  there: System,
 ): Conditioned[] {
   const branch = branches[point.branch]?.branch;
   if (!branch) return [];
-  const joint = momentsPair(branch.apply(point.severity), conditions, reader, known);
+  const all = withFault([...systems, there], branch, point.severity);
+  const joint = momentsAt(all, known, undefined);
   if (!joint) return [];
   const { picks, y, noise } = evidence;
   return [{ weight: point.weight, gaussian: conditionedOn(joint, picks, y, noise) }];
-}
-
-/** Other runs that are worth a thought from where the vehicle is, rev/s, m/s and K (choices). */
-function elsewhere(
-  here: Conditions,
-): readonly { readonly where: Elsewhere; readonly conditions: Conditions }[] {
-  const cabin = (share: number): Conditions["returnAir"] => ({ kind: "pull-down", share });
-  const parked = { ...here, speed: 0, returnAir: cabin(0.45) };
-  const warmer = { ...here, ambient: here.ambient + 8 };
-  const runs: readonly (readonly [boolean, Elsewhere, Conditions])[] = [
-    [here.speed < 1 && here.engineSpeed < 20, "raised-idle", { ...here, engineSpeed: 25 }],
-    [here.speed >= 1 || here.engineSpeed >= 20, "idle", { ...parked, engineSpeed: 12 }],
-    [here.speed < 10, "road", { ...here, speed: 20, engineSpeed: 30, returnAir: cabin(0.9) }],
-    [here.ambient < 303, "warmer-day", { ...warmer, returnAir: warmerCabin(here) }],
-  ];
-  return runs.filter(([fits]) => fits).map(([, where, conditions]) => ({ where, conditions }));
-}
-
-function warmerCabin({ returnAir, speed }: Conditions): Conditions["returnAir"] {
-  return returnAir.kind === "measured"
-    ? { kind: "pull-down", share: speed > 1 ? 0.9 : 0.45 }
-    : returnAir;
 }

@@ -1,4 +1,5 @@
 import type { Conditions, ParameterName, VehicleCase } from "../../vehicle/index.ts";
+import type { Faulty, Kind } from "./hypotheses.ts";
 
 const PSI = 6894.757293168;
 
@@ -25,7 +26,7 @@ export type Nuisance = (typeof nuisanceNames)[number];
 export type Move = Readonly<Partial<Record<Nuisance, number>>>;
 
 /**
- * What is known of a vehicle's lumps: their mean, and independent directions, each one standard deviation long.
+ * What is known of a vehicle's own lumps: their mean, and independent directions, each one standard deviation long.
  * From the priors each direction is one lump; after a baseline they are mixed.
  */
 export interface Knowledge {
@@ -57,35 +58,50 @@ const priors: Readonly<Record<Nuisance, number>> = {
 };
 const readReturnAir = 0.7;
 
-/** Those that belong to the day, not to the vehicle: no baseline narrows them. */
-export const ofTheDay: readonly Nuisance[] = ["returnAir", "outside"];
+/** Those that belong to the day, not to the vehicle: each run has its own, and no baseline narrows them. */
+const dayNames = ["returnAir", "outside"] as const;
+const ofTheDay = (name: Nuisance): name is DayNuisance => dayNames.some((one) => one === name);
+type DayNuisance = (typeof dayNames)[number];
 
-/** Standard deviations of the lumps that matter in some conditions, before any reading. */
-export function priorSpread(
-  request: VehicleCase,
-): readonly { readonly name: Nuisance; readonly sd: number }[] {
-  return nuisanceNames
-    .filter((name) => matters(name, request))
-    .map((name) => ({ name, sd: priorOf(name, request.conditions) }));
+export interface Spread {
+  readonly name: Nuisance;
+  /** Standard deviation before any reading. */
+  readonly sd: number;
 }
 
+/** Lumps that a vehicle of this kind has, those that matter on the road only too. */
+export const vehicleSpread = ({ vehicle }: Kind): readonly Spread[] =>
+  nuisanceNames
+    .filter((name) => !ofTheDay(name) && has(name, vehicle))
+    .map((name) => ({ name, sd: priors[name] }));
+
+/** What is not known of the day of a run. */
+export const daySpread = (run: VehicleCase): readonly Spread[] =>
+  dayNames
+    .filter((name) => matters(name, run))
+    .map((name) => ({ name, sd: dayPrior(name, run.conditions) }));
+
 /** What is known of a vehicle of a known kind without a baseline. */
-export const priorKnowledge = (request: VehicleCase): Knowledge => ({
+export const priorKnowledge = (kind: Kind): Knowledge => ({
   mean: {},
-  directions: priorSpread(request).map(({ name, sd }) => ({ [name]: sd })),
+  directions: vehicleSpread(kind).map(({ name, sd }) => ({ [name]: sd })),
 });
 
-const priorOf = (name: Nuisance, { returnAir }: Conditions): number =>
+const dayPrior = (name: DayNuisance, { returnAir }: Conditions): number =>
   name === "returnAir" && returnAir.kind === "measured" ? readReturnAir : priors[name];
 
-function matters(name: Nuisance, { conditions, vehicle }: VehicleCase): boolean {
-  const { speed, recirculation } = conditions;
-  const { control, expansion } = vehicle;
-  if (name === "roadAir") return speed > 0.5;
+/** Whether a move changes anything in a run. */
+export const touches = (move: Move, run: VehicleCase): boolean =>
+  nuisanceNames.some((name) => (move[name] ?? 0) !== 0 && matters(name, run));
+
+function has(name: Nuisance, { control, expansion }: VehicleCase["vehicle"]): boolean {
   if (name === "cyclingHead") return control !== "displacement";
-  if (name === "subcooler") return expansion === "valve";
-  if (name === "returnAir") return recirculation > 0.05;
-  return true;
+  return name === "subcooler" ? expansion === "valve" : true;
+}
+
+function matters(name: Nuisance, { conditions, vehicle }: VehicleCase): boolean {
+  if (name === "roadAir") return conditions.speed > 0.5;
+  return name === "returnAir" ? conditions.recirculation > 0.05 : has(name, vehicle);
 }
 
 const volumes: readonly ParameterName[] = [
@@ -97,25 +113,20 @@ const volumes: readonly ParameterName[] = [
   "bufferVolume",
 ];
 
-/** A case with its lumps moved by a multiple of a move; what moves the vent's reading only is returned beside it. */
-export function moved(
-  start: VehicleCase,
-  move: Move,
-  times = 1,
-): { readonly request: VehicleCase; readonly vent: number } {
+/** A system with its lumps moved by a multiple of a move. */
+export function moved({ request: start, ventOffset }: Faulty, move: Move, times = 1): Faulty {
   let request = start;
   for (const name of nuisanceNames) {
     const by = times * (move[name] ?? 0);
     if (by === 0 || name === "vent") continue;
-    request =
-      name === "returnAir" || name === "outside"
-        ? { ...request, conditions: weather(request.conditions, name, by) }
-        : withHardware(request, name, by);
+    request = ofTheDay(name)
+      ? { ...request, conditions: weather(request.conditions, name, by) }
+      : withHardware(request, name, by);
   }
-  return { request, vent: times * (move.vent ?? 0) };
+  return { request, ventOffset: ventOffset + times * (move.vent ?? 0) };
 }
 
-function weather(conditions: Conditions, name: "returnAir" | "outside", by: number): Conditions {
+function weather(conditions: Conditions, name: DayNuisance, by: number): Conditions {
   if (name === "outside") return { ...conditions, ambient: conditions.ambient + by };
   const { returnAir } = conditions;
   if (returnAir.kind === "measured") {
@@ -125,7 +136,7 @@ function weather(conditions: Conditions, name: "returnAir" | "outside", by: numb
   return { ...conditions, returnAir: { kind: "pull-down", share } };
 }
 
-type Hardware = Exclude<Nuisance, "vent" | "returnAir" | "outside">;
+type Hardware = Exclude<Nuisance, DayNuisance | "vent">;
 
 function withHardware(request: VehicleCase, name: Hardware, by: number): VehicleCase {
   const { vehicle } = request;

@@ -19,13 +19,17 @@ export interface Prediction {
   readonly start: Start;
 }
 
-/** What a prediction needs besides the case. */
-export interface Reader {
+/** What a prediction needs in every run besides the case. */
+export interface Label {
   /** Of the refrigerant on the label: a reader takes superheat and subcooling from its pressures. */
   readonly label: Saturation;
+  readonly work: RunWork;
+}
+
+/** What it needs in one run. */
+export interface Reader extends Label {
   /** Of the metal while the system rests, K. */
   readonly metal: number;
-  readonly work: RunWork;
 }
 
 /**
@@ -80,4 +84,5 @@ function temperatureOf({ cycle }: Running, at: Running["cycle"][number]["at"]): 
 }
 
 /** Whether the duty can be read: a clutch is seen and heard, a displacement is not. */
-export const showsDuty = ({ vehicle }: VehicleCase): boolean => vehicle.control !== "displacement";
+export const showsDuty = ({ vehicle }: Pick<VehicleCase, "vehicle">): boolean =>
+  vehicle.control !== "displacement";

@@ -1,3 +1,5 @@
+import type { Conditions } from "../../vehicle/index.ts";
+
 /** What a tester can read for a diagnosis; the order is that of every vector of predictions. */
 export const faultQuantities = [
   "low",
@@ -12,7 +14,18 @@ export const faultQuantities = [
 ] as const;
 export type FaultQuantity = (typeof faultQuantities)[number];
 
-export const placeOf = (quantity: FaultQuantity): number => faultQuantities.indexOf(quantity);
+/** Predictions of several runs stand after each other in one vector. */
+export const placeOf = (quantity: FaultQuantity, run = 0): number =>
+  run * faultQuantities.length + faultQuantities.indexOf(quantity);
+/** What stands at a place of that vector. */
+export function quantityAt(place: number): {
+  readonly quantity: FaultQuantity;
+  readonly run: number;
+} {
+  const quantity = faultQuantities[place % faultQuantities.length];
+  if (quantity === undefined) throw new RangeError(`no quantity stands at ${place}`);
+  return { quantity, run: Math.floor(place / faultQuantities.length) };
+}
 
 const PSI = 6894.757293168;
 
@@ -42,6 +55,12 @@ export const outer = (quantity: FaultQuantity, value: number): number =>
 /** A small width at a value, seen by the statistics. */
 export const innerWidth = (quantity: FaultQuantity, value: number, width: number): number =>
   quantity === "high" ? width / value : width;
+
+/**
+ * Share of an instrument's variance that stays the same from run to run: its class is an offset, what is left is how it
+ * was read (a choice, no source).
+ */
+export const classShare = 0.7;
 
 /** Vent of a starved or flooded system, K: volumes that no baseline can calibrate decide it. */
 export const ventOffBalance = 1.8;
@@ -89,4 +108,10 @@ export function meanOfSwing(lowest: Value, highest: Value): FaultReading {
     value: lowest.value + meanShare * swing,
     u: Math.hypot(u, 0.1 * swing),
   };
+}
+
+/** A run of the vehicle: its surroundings, and at most one reading of a quantity. */
+export interface ReadRun {
+  readonly conditions: Conditions;
+  readonly readings: readonly FaultReading[];
 }

@@ -2,11 +2,13 @@ import type { Gaussian } from "../../inference/index.ts";
 import { type Evidence } from "./evidence.ts";
 import type { FaultName } from "./hypotheses.ts";
 import { expectedReadings, type Posterior } from "./posterior.ts";
-import { type FaultQuantity, faultQuantities } from "./quantities.ts";
+import { type FaultQuantity, quantityAt } from "./quantities.ts";
 
 /** What one reading says of one fault. */
 export interface Sign {
   readonly quantity: FaultQuantity;
+  /** Place of its run among the runs. */
+  readonly run: number;
   readonly says: "for" | "against" | "neither";
   /** Distance from what a sound vehicle shows, in standard deviations of instrument, vehicle and model. */
   readonly fromHealthy: number;
@@ -33,8 +35,6 @@ export function signsOf(
   const base = expectedReadings(healthy, evidence);
   const own = mixtureOf(fault, posterior, evidence);
   return evidence.picks.map((pick, i) => {
-    const quantity = faultQuantities[pick];
-    if (quantity === undefined) throw new RangeError(`no quantity stands at ${pick}`);
     const y = evidence.y[i] ?? 0;
     const [sound, sd] = [base.mean[i] ?? 0, deviationAt(base, i)];
     const { mean, sd: sdFault } = own?.[i] ?? { mean: sound, sd };
@@ -42,7 +42,7 @@ export function signsOf(
     const fromFault = (y - mean) / sdFault;
     const shift = (mean - sound) / sd;
     return {
-      quantity,
+      ...quantityAt(pick),
       fromHealthy,
       fromFault,
       shift,
@@ -82,8 +82,9 @@ function mixtureOf(fault: FaultName, { points }: Posterior, evidence: Evidence) 
 
 /**
  * How many independent signs speak for a fault: readings outside of what a sound vehicle shows, in the fault's
- * direction, that do not merely repeat each other (their correlation in sound vehicles is below 0.8: a shared gauge
- * or a shared cause makes one sign of two). A static pressure is read at rest and counts for itself.
+ * direction, that do not merely repeat each other. The same reading in another run is the same instrument's word once
+ * more; readings whose correlation in sound vehicles is 0.8 or more have a shared gauge or a shared cause. A static
+ * pressure is read at rest and counts for itself.
  */
 export function independentSigns(
   signs: readonly Sign[],
@@ -94,13 +95,15 @@ export function independentSigns(
   const n = base.mean.length;
   const correlation = (i: number, j: number): number =>
     Math.abs(base.covariance[i * n + j] ?? 0) / (deviationAt(base, i) * deviationAt(base, j));
+  const repeats = (i: number, j: number): boolean =>
+    signs[i]?.quantity === signs[j]?.quantity || correlation(i, j) >= oneSign;
   const counted: number[] = [];
   const strongest = signs
     .map((sign, i) => ({ sign, i }))
     .filter(({ sign }) => sign.says === "for")
     .sort((a, b) => Math.abs(b.sign.fromHealthy) - Math.abs(a.sign.fromHealthy));
   for (const { i } of strongest) {
-    if (counted.every((j) => correlation(i, j) < oneSign)) counted.push(i);
+    if (!counted.some((j) => repeats(i, j))) counted.push(i);
   }
   return counted.length;
 }

@@ -57,13 +57,21 @@ export function severityText({ severity }: DiagnosedFault, units: DiagnosisUnits
   return `${at ?? ""} (${low ?? ""} to ${high ?? ""}) ${of}`;
 }
 
-/** "2 for: high side, static pressure; 1 against: vent". */
-export function signsText({ signs }: DiagnosedFault): string {
-  const list = (says: "for" | "against"): string =>
-    signs
-      .filter((sign) => sign.says === says)
-      .map(({ reading }) => diagnosedNames[reading].toLowerCase())
+/** "For it: high side (runs 1, 2), static pressure (run 1); against it: vent (run 2)". One run needs no number. */
+export function signsText({ signs }: DiagnosedFault, runs: number): string {
+  const list = (says: "for" | "against"): string => {
+    const places = new Map<ReadingName, number[]>();
+    for (const { reading, run, says: own } of signs) {
+      if (own === says) places.set(reading, [...(places.get(reading) ?? []), run + 1]);
+    }
+    return [...places]
+      .map(([reading, where]) => {
+        const name = diagnosedNames[reading].toLowerCase();
+        if (runs < 2) return name;
+        return `${name} (${where.length > 1 ? "runs" : "run"} ${where.join(", ")})`;
+      })
       .join(", ");
+  };
   const [speaksFor, against] = [list("for"), list("against")];
   const parts = [
     speaksFor === "" ? "No reading alone is a sign of it" : `For it: ${speaksFor}`,
@@ -100,6 +108,13 @@ export function readingVerdict({ value, band, u }: DiagnosedReading): {
   if (value > centre + reach) return { kind: "higher", word: "higher than sound" };
   if (value < centre - reach) return { kind: "lower", word: "lower than sound" };
   return { kind: "within", word: "as in a sound one" };
+}
+
+/** "all 4 as in a sound one" */
+export function runSummary(readings: readonly DiagnosedReading[]): string {
+  const off = readings.filter((reading) => readingVerdict(reading).kind !== "within").length;
+  const all = readings.length;
+  return off === 0 ? `all ${all} as in a sound one` : `${off} of ${all} not as in a sound one`;
 }
 
 /** What may be said, as a word with its shape. */

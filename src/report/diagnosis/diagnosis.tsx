@@ -12,6 +12,7 @@ import {
   minutesText,
   namedVerdict,
   readingVerdict,
+  runSummary,
   severityText,
   shownFor,
   signsText,
@@ -60,8 +61,8 @@ export function DiagnosisView({ id, result, units, fit }: DiagnosisProps) {
       )}
       <Next result={result} units={units} />
       <h3>Readings against a sound vehicle</h3>
-      {result.readings.map((reading) => (
-        <ReadingBand key={reading.reading} {...{ id, reading, units, fit }} />
+      {result.runs.map((name, run) => (
+        <RunBands key={run} {...{ id, result, run, units, fit }} name={name} />
       ))}
       {result.notes.length > 0 && (
         <ul class="diagnosis-notes" aria-label="Notes">
@@ -99,7 +100,9 @@ function FaultRow({ fault, result, units }: FaultRowProps) {
           Of the few fluids tried, {other.name} comes closest: no identification.
         </span>
       )}
-      {name !== "none" && <span class="diagnosis-line">{signsText(fault)}</span>}
+      {name !== "none" && (
+        <span class="diagnosis-line">{signsText(fault, result.runs.length)}</span>
+      )}
     </li>
   );
 }
@@ -122,8 +125,8 @@ function Next({ result, units }: Pick<DiagnosisProps, "result" | "units">) {
       <ol class="diagnosis-next">
         {result.next
           .slice(0, shownNext)
-          .map(({ reading, where, says, minutes, information, expected }) => (
-            <li key={`${reading} ${where}`}>
+          .map(({ reading, where, run, says, minutes, information, expected }) => (
+            <li key={`${reading} ${where} ${run ?? ""}`}>
               <strong>{says}</strong>: {informationText(information)}, takes {minutesText(minutes)}.{" "}
               <span class="diagnosis-line">
                 {expected
@@ -138,6 +141,33 @@ function Next({ result, units }: Pick<DiagnosisProps, "result" | "units">) {
           ))}
       </ol>
     </>
+  );
+}
+
+interface RunBandsProps extends DiagnosisProps {
+  /** Place of the run among the runs, and its name. */
+  readonly run: number;
+  readonly name: string;
+}
+
+/** The readings of one run; of several each is folded while nothing in it is unlike a sound vehicle. */
+function RunBands({ id, result, run, name, units, fit }: RunBandsProps) {
+  const own = result.readings.filter((reading) => reading.run === run);
+  const bands = own.map((reading) => (
+    <ReadingBand key={reading.reading} {...{ id: `${id}-${run}`, reading, units, fit }} />
+  ));
+  if (result.runs.length < 2) return <div class="diagnosis-bands">{bands}</div>;
+  const off = own.some((reading) => readingVerdict(reading).kind !== "within");
+  return (
+    <details class="diagnosis-run" open={off}>
+      <summary>
+        <span>
+          Run {run + 1}: {name}
+          <small class="diagnosis-line">{runSummary(own)}</small>
+        </span>
+      </summary>
+      <div class="diagnosis-bands">{bands}</div>
+    </details>
   );
 }
 

@@ -1,5 +1,6 @@
 import { compute, type DiagnosisResult } from "../../calculations/index.ts";
-import { type FaultQuestion, faultQuestions } from "../../trial/index.ts";
+import { type FaultQuestion, faultQuestion } from "../../trial/index.ts";
+import { DiagnosisBasis } from "../diagnosis/diagnosis-basis.tsx";
 import { DiagnosisView } from "../diagnosis/diagnosis.tsx";
 import { diagnosisUnits } from "../diagnosis/diagnosis-units.ts";
 import { stageNames } from "../names.ts";
@@ -8,13 +9,9 @@ import { Section, type SectionEntry, Twice } from "./section.tsx";
 
 const diagnosed = ["prove", "restore"] as const;
 
-/** What the vehicle's own runs say of its health: the latest one of Prove and of Restore. */
+/** What the vehicle's own runs say of its health: those of Prove together, and those of Restore. */
 export function Diagnoses({ page, id, title }: { page: Page } & SectionEntry) {
-  const questions = diagnosed.flatMap((stage) => {
-    const all = faultQuestions(page.view, stage);
-    const last = all.findLast(({ kind }) => kind === "asked") ?? all.at(-1);
-    return last ? [last] : [];
-  });
+  const questions = diagnosed.flatMap((stage) => faultQuestion(page.view, stage) ?? []);
   return (
     <Section
       id={id}
@@ -22,23 +19,19 @@ export function Diagnoses({ page, id, title }: { page: Page } & SectionEntry) {
       lead={
         questions.length === 0
           ? "No run on the label refrigerant was recorded in Prove or Restore: nothing can be said of the vehicle's health."
-          : "From the latest run on the label refrigerant in Prove and in Restore, by a model of this kind of vehicle. Two independent signs are needed before a fault is named."
+          : "From the runs on the label refrigerant of a stage, judged together by a model of this kind of vehicle. Two independent signs are needed before a fault is named."
       }
     >
       {questions.map((question) => (
-        <OneRun key={question.run.id} question={question} page={page} />
+        <OneStage key={question.stage} question={question} page={page} />
       ))}
     </Section>
   );
 }
 
-function OneRun({ question, page }: { question: FaultQuestion; page: Page }) {
-  const { run } = question;
-  const heading = (
-    <h3>
-      {stageNames[run.stage]}: {run.name}
-    </h3>
-  );
+function OneStage({ question, page }: { question: FaultQuestion; page: Page }) {
+  const { stage } = question;
+  const heading = <h3>{stageNames[stage]}</h3>;
   if (question.kind === "none") {
     return (
       <>
@@ -54,7 +47,7 @@ function OneRun({ question, page }: { question: FaultQuestion; page: Page }) {
         {heading}
         <p>
           Undecided:{" "}
-          {answer.kind === "no-answer" ? answer.message : "a value of this run cannot be used."}
+          {answer.kind === "no-answer" ? answer.message : "a value of a run cannot be used."}
         </p>
       </>
     );
@@ -63,16 +56,13 @@ function OneRun({ question, page }: { question: FaultQuestion; page: Page }) {
     <>
       {heading}
       <DiagnosisView
-        id={`diagnosis-${run.id}`}
+        id={`diagnosis-${stage}`}
         // The calculation's own schema is tested to be what its result is.
         result={answer.result as DiagnosisResult}
         units={diagnosisUnits(page.units)}
         fit={(id, draw) => <Twice id={id} draw={draw} />}
       />
-      <p class="quiet">
-        {question.baseline.length > 0 && `Baseline: ${question.baseline.join(", ")}. `}
-        {question.assumed.length > 0 && `Assumed: ${question.assumed.join("; ")}.`}
-      </p>
+      <DiagnosisBasis question={question} />
     </>
   );
 }

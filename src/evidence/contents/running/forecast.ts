@@ -7,21 +7,22 @@ import {
   pureComposition,
   type Running,
   runVehicle,
+  type RunWork,
   saturationOf,
   type Start,
   type VehicleCase,
 } from "../../../vehicle/index.ts";
 import {
+  daySpread,
   inner,
   innerWidth,
   type Knowledge,
   knowledgeOf,
   type Move,
   moved,
-  ofTheDay,
   outer,
   priorKnowledge,
-  priorSpread,
+  touches,
   usualUncertainty,
 } from "../../faults/index.ts";
 import type { RunningEvidence } from "../evidence.ts";
@@ -77,7 +78,7 @@ export function forecasterOf(evidence: RunningEvidence): Forecaster | undefined 
   const [first] = runs;
   if (!first || places.length === 0) return undefined;
   const work = createRunWork();
-  const known = lumpsOf(evidence, first.conditions);
+  const known = lumpsOf(evidence, first.conditions, work);
   const wider = evidence.baseline.length > 0 ? 1 : UNCALIBRATED;
   const solve = (request: VehicleCase, vent: number, start?: Start): Solved | undefined => {
     const run = runVehicle(request, work, start);
@@ -89,12 +90,12 @@ export function forecasterOf(evidence: RunningEvidence): Forecaster | undefined 
       conditions,
       fill: { composition, charge, air: 0 },
     }));
-    const centred = cases.map((request) => moved(request, known.mean));
+    const centred = cases.map((request) => shifted(request, known.mean));
     const centre = centred.map(({ request, vent }) => solve(request, vent));
     const values = centre.flatMap((run) => run?.values ?? []);
     if (values.length < MOST_PLACES * runs.length) return undefined;
     /** Values with some runs changed, the others as they are. */
-    const end = (change: (request: VehicleCase, run: number) => ReturnType<typeof moved>) => {
+    const end = (change: (request: VehicleCase, run: number) => Shifted) => {
       const all = centred.map((at, k) => {
         const { request, vent } = change(at.request, k);
         return request === at.request && vent === 0
@@ -104,9 +105,9 @@ export function forecasterOf(evidence: RunningEvidence): Forecaster | undefined 
       return all.every((run) => run !== undefined) ? all.flatMap((run) => run.values) : undefined;
     };
     const pairs = [
-      ...known.directions.map((move) => both((times) => end((at) => moved(at, move, times)))),
+      ...known.directions.map((move) => both((times) => end((at) => shifted(at, move, times)))),
       ...daysOf(cases).map(({ run, move }) =>
-        both((times) => end((at, k) => (k === run ? moved(at, move, times) : still(at)))),
+        both((times) => end((at, k) => (k === run ? shifted(at, move, times) : still(at)))),
       ),
       both((times) => end((at) => charged(at, charge + times * evidence.uCharge))),
     ];
@@ -127,7 +128,16 @@ const both = <T>(end: (times: number) => T): { readonly up: T; readonly down: T 
   up: end(1),
   down: end(-1),
 });
-const still = (request: VehicleCase) => ({ request, vent: 0 });
+interface Shifted {
+  readonly request: VehicleCase;
+  readonly vent: number;
+}
+const still = (request: VehicleCase): Shifted => ({ request, vent: 0 });
+function shifted(request: VehicleCase, move: Move, times = 1): Shifted {
+  if (!touches(move, request)) return still(request);
+  const to = moved({ request, ventOffset: 0 }, move, times);
+  return { request: to.request, vent: to.ventOffset };
+}
 const charged = (request: VehicleCase, charge: number) =>
   still({ ...request, fill: { ...request.fill, charge: Math.max(1e-3, charge) } });
 
@@ -142,31 +152,17 @@ const placesOf = ({ runs }: RunningEvidence): Place[] =>
 
 /** Lumps of the vehicle; what belongs to a day is added run by run. */
 function lumpsOf(
-  { vehicle, label, runs, baseline }: RunningEvidence,
+  { vehicle, label, baseline }: RunningEvidence,
   conditions: Conditions,
+  work: RunWork,
 ): Knowledge {
   const composition = compositionOf(label);
   const fill = { composition, charge: vehicle.values.labelCharge, air: 0 };
   const healthy: VehicleCase = { vehicle, conditions, fill };
   const saturation = baseline.length > 0 ? saturationOf(composition) : undefined;
-  const known =
-    saturation?.kind === "saturation"
-      ? knowledgeOf(baseline, healthy, {
-          label: saturation,
-          metal: conditions.ambient,
-          work: createRunWork(),
-        })
-      : priorKnowledge(healthy);
-  const directions = known.directions.filter((move) => !ofTheDay.some((name) => name in move));
-  // A lump that matters in a later run only joins with its prior.
-  const met = new Set(directions.flatMap((move) => Object.keys(move)));
-  const joined = new Map<string, Move>();
-  for (const run of runs) {
-    for (const { name, sd } of priorSpread({ ...healthy, conditions: run.conditions })) {
-      if (!met.has(name) && !ofTheDay.includes(name)) joined.set(name, { [name]: sd });
-    }
-  }
-  return { mean: known.mean, directions: [...directions, ...joined.values()] };
+  return saturation?.kind === "saturation"
+    ? knowledgeOf(baseline, healthy, { label: saturation, work })
+    : priorKnowledge(healthy);
 }
 
 /** @throws RangeError for a name that is none: the caller's bug. */
@@ -180,9 +176,7 @@ function compositionOf(name: string): Composition {
 /** What belongs to the day of each run. */
 const daysOf = (cases: readonly VehicleCase[]) =>
   cases.flatMap((request, run) =>
-    priorSpread(request)
-      .filter(({ name }) => ofTheDay.includes(name))
-      .map(({ name, sd }) => ({ run, move: { [name]: sd } })),
+    daySpread(request).map(({ name, sd }) => ({ run, move: { [name]: sd } })),
   );
 
 const solvedOf = (run: Running, vent: number): Solved => ({
