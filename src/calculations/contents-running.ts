@@ -1,4 +1,4 @@
-import type { Evidence } from "../evidence/index.ts";
+import type { Evidence, ReadRun } from "../evidence/index.ts";
 import { findBlend } from "./blend-field.ts";
 import type { ItemOf } from "./contents-items.ts";
 import type { Reader } from "./contents-reader.ts";
@@ -16,6 +16,7 @@ const ASSUMED_CHARGE = 0.02;
 const COMPARED: readonly string[] = ["low", "high", "vent"];
 
 const RUNS = runsField("Runs.");
+const bare = ({ conditions, readings }: ReadRun): ReadRun => ({ conditions, readings });
 
 /** A vehicle that ran on a weighed charge of the content. */
 export function runningItem(raw: ItemOf<"running">, reader: Reader): Running | undefined {
@@ -44,7 +45,7 @@ export function runningItem(raw: ItemOf<"running">, reader: Reader): Running | u
     label,
     charge,
     uCharge: uCharge ?? ASSUMED_CHARGE * charge,
-    runs,
-    baseline,
+    runs: runs.map(bare),
+    baseline: baseline.map(bare),
   };
 }

@@ -89,7 +89,8 @@ function plainEntries(events: readonly StoredEvent[], memory: Memory): readonly 
     if (last.events[i] === event) return last.plain[i];
     return isEntryType(event.type) ? plainEntry(event, event.type) : undefined;
   });
-  memory.last = { events, plain };
+  // A copy: the caller may push into its own.
+  memory.last = { events: [...events], plain };
   return plain;
 }
 

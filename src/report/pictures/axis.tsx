@@ -87,21 +87,25 @@ export function HorizontalAxis({ scale, y, right, unit, gridTo, gap = 14 }: Hori
   const [from = 0, to = 0] = scale.range();
   const unitFrom = right - textWidth(unit, TEXT) - 6;
   return (
-    <g class="pic-axis">
-      {gridTo !== undefined &&
-        ticks.map(({ at }) => <line class="pic-grid" x1={at} x2={at} y1={gridTo} y2={y} />)}
-      <line class="pic-axis-line" x1={px(from)} x2={px(to)} y1={y} y2={y} />
-      {ticks.map(({ at, text }) => (
-        <g>
-          <line class="pic-axis-line" x1={at} x2={at} y1={y} y2={y + 4} />
-          {text !== "" && at + textWidth(text, TEXT) / 2 < unitFrom && (
-            <text x={at} y={y + 17} font-size={TEXT} text-anchor="middle">
+    // One path for all lines: a page has hundreds of axes.
+    <g class="pic-axis" font-size={TEXT} text-anchor="middle">
+      {gridTo !== undefined && (
+        <path class="pic-grid" d={ticks.map(({ at }) => `M${at} ${gridTo}V${y}`).join("")} />
+      )}
+      <path
+        class="pic-axis-line"
+        d={`M${px(from)} ${y}H${px(to)}${ticks.map(({ at }) => `M${at} ${y}v4`).join("")}`}
+      />
+      {ticks.map(
+        ({ at, text }) =>
+          text !== "" &&
+          at + textWidth(text, TEXT) / 2 < unitFrom && (
+            <text x={at} y={y + 17}>
               {text}
             </text>
-          )}
-        </g>
-      ))}
-      <text x={right} y={y + 17} font-size={TEXT} text-anchor="end">
+          ),
+      )}
+      <text x={right} y={y + 17} text-anchor="end">
         {unit}
       </text>
     </g>
@@ -117,15 +121,14 @@ interface VerticalAxisProps {
 
 /** A scale up the left side with its grid; the unit belongs above it, in the caller's hand. */
 export function VerticalAxis({ scale, x, right, ticks: count }: VerticalAxisProps) {
+  const all = toTicks(scale, count);
   return (
-    <g class="pic-axis">
-      {toTicks(scale, count).map(({ at, text }) => (
-        <g>
-          <line class="pic-grid" x1={x} x2={right} y1={at} y2={at} />
-          <text x={x - 6} y={at + 4} font-size={TEXT} text-anchor="end">
-            {text}
-          </text>
-        </g>
+    <g class="pic-axis" font-size={TEXT} text-anchor="end">
+      <path class="pic-grid" d={all.map(({ at }) => `M${x} ${at}H${right}`).join("")} />
+      {all.map(({ at, text }) => (
+        <text x={x - 6} y={at + 4}>
+          {text}
+        </text>
       ))}
     </g>
   );
