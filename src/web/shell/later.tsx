@@ -20,7 +20,11 @@ export function later<P extends object>(
     );
     const [tries, setTries] = useState(0);
     useEffect(() => {
-      if (loaded) return;
+      if (loaded) {
+        // Another place asked for it first, and it came between the drawing and now.
+        setState({ kind: "here", Part: loaded });
+        return;
+      }
       load().then(
         (Part) => {
           loaded = Part;
