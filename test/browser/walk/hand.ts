@@ -16,12 +16,15 @@ export interface Hand {
   round(stage: string): Promise<string>;
 }
 
+/** A test's server shares its thread with the hand: a report that it writes, some 7 s on a small machine, holds both up, ms. */
+const patience = 30_000;
+
 const heading = async (page: Page, text: string | RegExp): Promise<void> => {
-  await page.getByRole("heading", { level: 1, name: text }).waitFor({ timeout: 10_000 });
+  await page.getByRole("heading", { level: 1, name: text }).waitFor({ timeout: patience });
 };
 
 export function handOn(page: Page): Hand {
-  page.setDefaultTimeout(10_000);
+  page.setDefaultTimeout(patience);
   const main = page.locator("main");
   /** The label's own words, with or without what marks a field that may stay empty. */
   const field = (label: string) =>
