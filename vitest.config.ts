@@ -17,7 +17,8 @@ export default defineConfig({
     css,
     // One worker on two cores would leave one idle while a browser is waited for.
     maxWorkers: 2,
-    testTimeout: 60_000,
+    // A small machine that writes a report, reads it again and walks through it needs most of a minute.
+    testTimeout: 120_000,
     hookTimeout: 120_000,
     projects: [
       {
