@@ -18,7 +18,7 @@ import { preferences, startPreferences } from "./preferences.ts";
 
 /** Trials of this device changed: lists look again. */
 export const trialsChanged = signal(0);
-/** How often something was kept here that a server does not have yet. */
+/** How many entries were kept here, since the page was opened, that a server may not have yet. */
 export const kept = signal(0);
 /** Another window updated the tables, so this one must be loaded again. */
 export const superseded = signal(false);
@@ -135,8 +135,9 @@ async function keepEvents(fresh: readonly TrialEvent[]) {
         sentence: "An entry of that number exists already. Save again.",
       } as const;
     case "appended":
+      // Told before it is shown: no screen may say "Saved" beside an entry that no server holds.
+      kept.value += fresh.length;
       await readFurther();
-      kept.value += 1;
       return undefined;
   }
 }
@@ -146,8 +147,8 @@ export async function takeIn(log: readonly StoredEvent[]): Promise<string | unde
   const parsed = log.map((event) => parseEvent(event));
   const sound = parsed.flatMap((one) => (one.kind === "event" ? [one.event] : []));
   const outcome = await theStore().append(sound);
+  if (outcome.kind === "appended") kept.value += outcome.accepted.length;
   await readFurther();
-  kept.value += 1;
   switch (outcome.kind) {
     case "appended":
       return undefined;

@@ -43,11 +43,14 @@ const shownFirst = 20;
 const lastKey = "last synchronised";
 
 function tell(change: Partial<Safety>): void {
-  safety.value = { ...safety.value, ...change };
+  safety.value = { ...safety.peek(), ...change };
 }
 
+/** Counts what only this device holds. What is kept while it counts is counted by who kept it. */
 async function countWaiting(): Promise<void> {
+  const before = kept.value;
   const { waiting, count, refused } = await theStore().outbox(shownFirst);
+  if (kept.value !== before) return;
   tell({ waiting: count, first: waiting, refused: refused.length });
 }
 
@@ -106,8 +109,13 @@ export async function startSynchronising(): Promise<void> {
   addEventListener("online", soon);
   document.addEventListener("visibilitychange", soon);
   setInterval(soon, usual);
+  let told = 0;
   effect(() => {
-    if (kept.value > 0) void countWaiting().then(soon);
+    const fresh = kept.value - told;
+    if (fresh === 0) return;
+    told = kept.value;
+    tell({ waiting: safety.peek().waiting + fresh });
+    void countWaiting().then(soon);
   });
   // A new key opens a new line to the server's news.
   effect(() => {
