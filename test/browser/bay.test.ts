@@ -26,7 +26,7 @@ afterAll(async () => {
 
 async function arrive(context: BrowserContext, at: string): Promise<Page> {
   const page = await context.newPage();
-  page.setDefaultTimeout(10_000);
+  page.setDefaultTimeout(30_000);
   await page.goto(at);
   await page.getByRole("heading", { level: 1 }).waitFor();
   return page;
@@ -101,6 +101,18 @@ async function write(page: Page, text: string): Promise<void> {
   await hand.press("Save the note", "Prove");
 }
 
+/** What the mark of safety says at the moment when an element first stands on the screen. */
+const saidBeside = (page: Page, selector: string) =>
+  page.evaluateHandle((sought) => {
+    const seen = { beside: "" };
+    new MutationObserver((_, observer) => {
+      if (!document.querySelector(sought)) return;
+      seen.beside = document.querySelector(".safety > summary")?.textContent ?? "";
+      observer.disconnect();
+    }).observe(document, { childList: true, subtree: true });
+    return seen;
+  }, selector);
+
 const logText = async (page: Page): Promise<string[]> => {
   await handOn(page).open("log", "The log");
   return page.locator(".entry .entry-line strong + .figure").allInnerTexts();
@@ -127,6 +139,11 @@ test("two devices that wrote apart in the same hour hold the same afterwards", a
     await page.getByText("Which entries are only here").click();
     expect(await page.locator(".safety-list li").count()).toBe(2);
     await page.locator(".safety > summary").click();
+    const seen = await saidBeside(page, ".live-send code");
+    await page.getByText("Open a stream", { exact: true }).click();
+    await page.getByRole("button", { name: "Open the stream" }).click();
+    await page.locator(".live-send code").waitFor({ state: "attached" });
+    expect(await seen.evaluate(({ beside }) => beside)).toBe("3 entries only here");
   }
   for (const context of contexts) await context.setOffline(false);
   for (const page of [...devices, first]) {
