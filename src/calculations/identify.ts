@@ -67,6 +67,10 @@ const output = z.strictObject({
     .describe(
       "Where runs of a vehicle were weighed: the leading family without them, on which alone a name rests, and probable families that the vehicle's model could not run",
     ),
+  withoutLabel: z
+    .strictObject({ family: z.string(), title: z.string(), probability: z.number() })
+    .optional()
+    .describe("Where a label was weighed: what leads without it. No name rests on a label"),
   indistinguishable: z.strictObject({ families: z.array(z.string()), says: z.string() }),
   hazards: z.array(
     z.strictObject({

@@ -93,7 +93,7 @@ export type {
 export { withdrawalTable } from "./pictures/withdrawal-words.ts";
 export { VesselPicture, type VesselPictureProps, vesselTable } from "./pictures/vessel-picture.tsx";
 export { ClaimVerdictWord } from "./pictures/claim-verdict.tsx";
-export { standsIn } from "./page/hazard-words.ts";
+export { standInSentence, standsIn } from "./page/hazard-words.ts";
 export { LeakChart } from "./pictures/leak-chart.tsx";
 export type { LeakChartProps, LeakLine } from "./pictures/leak-props.ts";
 export { leakTable } from "./pictures/leak-words.ts";

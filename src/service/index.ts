@@ -147,6 +147,7 @@ export {
   safetyClasses,
   type Trust,
   trusts,
+  usable,
 } from "./substances/fact.ts";
 export {
   type Flammability,

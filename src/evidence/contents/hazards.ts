@@ -1,6 +1,6 @@
 import type { FluidId } from "../../fluids/index.ts";
-import { substanceFacts } from "../../service/index.ts";
-import { compositionOf } from "./compositions.ts";
+import { flammabilityOf, ratedBlends, substanceFacts, toMoles } from "../../service/index.ts";
+import { compositionOf, type PartInterval } from "./compositions.ts";
 import type { JudgedFamily, Posterior } from "./posterior.ts";
 
 /** How a still probable content can hurt. */
@@ -34,17 +34,37 @@ const burns = (fluid: FluidId): boolean =>
 const poisons = (fluid: FluidId): boolean =>
   substanceFacts(fluid).class?.value.startsWith("B") ?? false;
 
-function kindsOf(judged: JudgedFamily): ContentHazard["kind"][] {
-  if (judged.family.kind === "none") return ["unknown"];
-  if (judged.family.kind === "gas") return [];
-  const parts = compositionOf(judged)
-    .filter(({ to }) => to > COUNTS)
-    .map(({ fluid }) => fluid);
+/** A named blend whose class says that no flame spreads in it, though a part of it burns alone. */
+function isTamed(blend: string): boolean {
+  const named = ratedBlends.find((one) => one.blend === blend);
+  return (
+    named !== undefined && flammabilityOf(toMoles(named.parts), named).kind === "does-not-burn"
+  );
+}
+
+/**
+ * How a content hurts by its parts.
+ *
+ * @param blend Its name, where it is a named blend: then its class tells whether it burns.
+ */
+export function hazardsOfParts(
+  parts: readonly Pick<PartInterval, "fluid" | "to">[],
+  blend?: string,
+): ContentHazard["kind"][] {
+  const fluids = parts.filter(({ to }) => to > COUNTS).map(({ fluid }) => fluid);
+  const flame = fluids.some(burns) && !(blend !== undefined && isTamed(blend));
   return [
-    ...(parts.some(burns) ? (["burns"] as const) : []),
-    ...(parts.some((fluid) => fluid === "R40" || poisons(fluid)) ? (["toxic"] as const) : []),
-    ...(parts.includes("R40") ? (["attacks-aluminium"] as const) : []),
+    ...(fluids.includes("R40") ? (["attacks-aluminium"] as const) : []),
+    ...(flame ? (["burns"] as const) : []),
+    ...(fluids.some((fluid) => fluid === "R40" || poisons(fluid)) ? (["toxic"] as const) : []),
   ];
+}
+
+function kindsOf(judged: JudgedFamily): ContentHazard["kind"][] {
+  const { kind, id } = judged.family;
+  if (kind === "none") return ["unknown"];
+  if (kind === "gas") return [];
+  return hazardsOfParts(compositionOf(judged), kind === "blend" ? id : undefined);
 }
 
 const order: readonly ContentHazard["kind"][] = ["attacks-aluminium", "burns", "toxic", "unknown"];

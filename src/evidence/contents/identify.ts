@@ -5,6 +5,7 @@ import type { Evidence } from "./evidence.ts";
 import type { FamilyKind } from "./families.ts";
 import { type NextMeasurement, nextMeasurements } from "./foresee.ts";
 import { type ContentHazard, eitherHazards, hazardsOf } from "./hazards.ts";
+import { borneOut, withoutLabel, type WithoutLabel } from "./label.ts";
 import { type JudgedFamily, type Posterior, posteriorOf } from "./posterior.ts";
 import { runsAmong, type RunsSaid, saidOfRuns } from "./running/said.ts";
 import { weighedRun, withRun } from "./running/weigh.ts";
@@ -28,8 +29,9 @@ export interface CompositionAnswer {
 /** What is in the can, as far as the evidence says. */
 export interface Contents {
   /**
-   * `named`: one family holds 95 %, without runs of a vehicle too; `undecided`: none does; `none-explains`: "none of these" leads, or what leads
-   * fits the readings worse than chance allows.
+   * `named`: one family holds 95 %, without runs of a vehicle too, and leads against all others without its label;
+   * `undecided`: none does; `none-explains`: "none of these" leads, or what leads fits the readings worse than
+   * chance allows.
    */
   readonly verdict: "named" | "undecided" | "none-explains";
   readonly says: string;
@@ -42,6 +44,8 @@ export interface Contents {
   readonly contributions: readonly Contribution[];
   /** Where runs of a vehicle were weighed: what stands without them, and what the model could not run. */
   readonly runs?: RunsSaid;
+  /** Where a label was weighed: what leads without it. */
+  readonly withoutLabel?: WithoutLabel;
   /** Families that fit the readings as well as the leading one: only the prior tells them apart. */
   readonly indistinguishable: { readonly families: readonly string[]; readonly says: string };
   readonly hazards: readonly ContentHazard[];
@@ -92,13 +96,19 @@ export function identify(evidence: readonly Evidence[], options: IdentifyOptions
   if (!leader) throw new RangeError("there is no family to choose from");
   const fit = fitOf(leader, posterior.measured);
   const said = runs.length > 0 ? saidOfRuns(rest, posterior, runs) : undefined;
-  const stands = !said || (isMeasured(evidence) && namedAtRest(leader.family.id, said));
+  const bare = withoutLabel(evidence, posterior, prior);
+  const proven = borneOut(leader.family.id, bare);
+  const stands = proven && (!said || (isMeasured(evidence) && namedAtRest(leader.family.id, said)));
   const verdict = verdictOf(leader, fit.chance, stands);
   const alike = indistinguishableFrom(leader, posterior);
   const listed = posterior.families.filter(({ probability }) => probability >= LISTED);
   return {
     verdict,
-    says: verdictWords(verdict, posterior, alike.length, said),
+    says: verdictWords(verdict, posterior, {
+      alike: alike.length,
+      said,
+      claimed: proven ? undefined : bare,
+    }),
     families: listed.map(({ family, prior: before, probability }) => ({
       id: family.id,
       title: family.title,
@@ -120,6 +130,7 @@ export function identify(evidence: readonly Evidence[], options: IdentifyOptions
       { ...common, ...QUICK, runs },
     ),
     ...(said && { runs: said }),
+    ...(bare && { withoutLabel: bare }),
     indistinguishable: {
       families: alike.map(({ family }) => family.id),
       says: alikeWords(evidence, leader, alike),
@@ -157,14 +168,23 @@ const isMeasured = (evidence: readonly Evidence[]): boolean =>
 const percent = (p: number): string =>
   p > 0.995 ? "more than 99 %" : p < 0.01 ? "less than 1 %" : `${(100 * p).toFixed(0)} %`;
 
+interface Standing {
+  /** Families that fit as well. */
+  readonly alike: number;
+  readonly said: RunsSaid | undefined;
+  /** What leads without the label, where that does not bear the name out. */
+  readonly claimed: WithoutLabel | undefined;
+}
+
 function verdictWords(
   verdict: Contents["verdict"],
   { families }: Posterior,
-  alike: number,
-  said: RunsSaid | undefined,
+  { alike, said, claimed }: Standing,
 ): string {
   const [first, second] = families;
   if (!first) return "";
+  if (verdict === "undecided" && claimed && first.probability >= NAMED)
+    return `The readings do not decide. ${first.family.title} leads with ${percent(first.probability)}, but only because its label says so; without the label ${claimed.title} leads with ${percent(claimed.probability)}. A label proves nothing.`;
   if (verdict === "undecided" && said && first.probability >= NAMED)
     return `The readings at rest do not decide. ${first.family.title} leads with ${percent(first.probability)}, but only together with what a model of the vehicle expects; without the runs ${said.without.title} leads with ${percent(said.without.probability)}. A model gives no name.`;
   const lead = first.family.title;

@@ -145,12 +145,10 @@ function flame({ hazard, burns }: FactOf<"flame">, words: AnswerWords): string {
   if (burns === undefined) {
     return `Whether it burns is not settled.${stands === undefined ? "" : ` ${stands}`}${concentration(hazard, words)}`;
   }
-  const rests =
-    hazard.takenAs?.because === "identified" ? "" : " That rests on its own label alone.";
   const poisons = hazard.poisonInFlame
     ? ` In a flame or on glowing metal it gives hydrogen fluoride and other poisons${hazard.name === label ? "" : `, as fluorinated refrigerants do`}.`
     : "";
-  return `It does not burn in open air.${rests}${poisons}`;
+  return `It does not burn in open air.${poisons}`;
 }
 
 function poison({ probability }: FactOf<"poison">): string {

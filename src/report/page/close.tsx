@@ -1,12 +1,14 @@
-import type { Caution } from "../../trial/index.ts";
+import { type Caution, cautionsAt, treatments } from "../../trial/index.ts";
 import { redactionSentence } from "../redaction-words.ts";
 import type { Page } from "./context.ts";
 import { judgedReadings } from "./judged.ts";
 import { Section, type SectionEntry } from "./section.tsx";
+import { workedOut } from "./worked-out.ts";
 
 /** Each caution once, dangers first, then in the order of the stages that give it. */
 function cautionsOf({ view }: Page): Caution[] {
-  const all = view.stages.flatMap(({ cautions }) => cautions);
+  const treated = treatments(view, workedOut(view).identified);
+  const all = view.stages.flatMap((stage) => cautionsAt(view, stage, treated));
   const once = [
     ...new Map(all.map((caution) => [`${caution.text} ${caution.reason}`, caution])).values(),
   ];

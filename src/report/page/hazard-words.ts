@@ -1,4 +1,4 @@
-import type { HazardFinding } from "../../trial/index.ts";
+import { type HazardFinding, treatmentSentence } from "../../trial/index.ts";
 import type { UnitChoice } from "../choose-unit.ts";
 
 export const scenarioNames: Readonly<Record<HazardFinding["scenarios"][number]["name"], string>> = {
@@ -20,25 +20,23 @@ const MASS_FROM: Readonly<Record<NonNullable<HazardFinding["massFrom"]>, string>
   "label-charge": "the vehicle’s label charge",
 };
 
-/** What stands for a content that nobody named; nothing for one that is named. */
-export function takenSentence({ takenAs, name }: HazardFinding): string | undefined {
-  const stands = `${takenAs?.name ?? ""} stands in for it: it has the lowest limit by mass of vehicle refrigerants.`;
-  switch (takenAs?.because) {
-    case "stand-in":
-      return `What ${name} is made of, and in which shares, is not known, and it may burn. ${stands}`;
-    case "tested-otherwise":
-      return `A test says that ${name} may burn or is not what its label declares. ${stands}`;
-    case "declared":
-    case "identified":
-    case "label":
-    case undefined:
-      return undefined;
-  }
+/** Why a content is handled as it is, and what stands for it in the figures; nothing where it was identified for good. */
+export function takenSentence(finding: HazardFinding): string | undefined {
+  const { treatment } = finding;
+  const why = treatment && treatmentSentence(treatment);
+  const stands = standsIn(finding) ? standInSentence(finding) : undefined;
+  return why === undefined && stands === undefined
+    ? undefined
+    : [why, stands].filter((one) => one !== undefined).join(" ");
 }
 
-/** Another fluid stands for a content that is not known: what is worked out could be, and need not. */
+/** What stands for a content that nothing proves. */
+export const standInSentence = ({ takenAs, burns }: HazardFinding): string =>
+  `In the figures ${takenAs?.name ?? "another fluid"} stands in for it: nothing that it may still be ${burns === "does-not-burn" ? "has a lower limit for lungs" : "burns at a lower concentration"}.`;
+
+/** Another fluid stands for a content that is not proven: what is worked out could be, and need not. */
 export const standsIn = ({ takenAs }: Pick<HazardFinding, "takenAs">): boolean =>
-  takenAs?.because === "stand-in" || takenAs?.because === "tested-otherwise";
+  takenAs?.because === "worst";
 
 /** What the whole charge would do, in a few sentences. */
 export function hazardSentence(finding: HazardFinding, units: UnitChoice): string {

@@ -29,7 +29,7 @@ export function restingFindings(view: TrialView, settled: Settled): RestingFindi
     fair: fairEffects(settled.fair),
     identified: substances,
   });
-  const hazards = hazardFindings(view, substances);
+  const hazards = hazardFindings(view, settled.identified);
   return { claims, hazards, answers: answersFrom(view, settled, { claims, hazards }) };
 }
 

@@ -140,7 +140,8 @@ describe("hazards of a trial", () => {
   test("what does not say what it is stands as the fluid with the lowest limit", () => {
     const [product, label] = hazardFindings(project(opened([]).log.events));
     expect(product).toMatchObject({
-      takenAs: { name: "R290", because: "stand-in" },
+      takenAs: { name: "R290", because: "worst" },
+      treatment: { proof: "silent" },
       mass: 0.3,
       massFrom: "label-mass",
     });
@@ -158,7 +159,12 @@ describe("hazards of a trial", () => {
     if (!substance) throw new Error("R152a is known");
     const identified = new Map([[product, substance]]);
     const view = project(log.events);
-    expect(hazardFindings(view, identified)[0]?.takenAs).toEqual({
+    const leader = { id: "R152a", title: "R152a", kind: "pure", probability: 0.97 };
+    const weighed = {
+      ...{ verdict: "named" as const, says: "", compositions: [], overall: [], hazards: [] },
+      families: [leader],
+    };
+    expect(hazardFindings(view, new Map([[product, weighed]]))[0]?.takenAs).toEqual({
       name: "R152a",
       because: "identified",
     });
@@ -167,7 +173,7 @@ describe("hazards of a trial", () => {
 
   test("a test that finds fuel takes the declaration's place", () => {
     const { log, product } = opened([], { fluid: "R134a", price: "$12.00" });
-    expect(hazardFindings(project(log.events))[0]?.burns).toBe("does-not-burn");
+    expect(hazardFindings(project(log.events))[0]?.treatment?.proof).toBe("label");
     log.add(noon, "sample-tested", {
       stage: "identify",
       round: product,
@@ -179,7 +185,8 @@ describe("hazards of a trial", () => {
     });
     const view = project(log.events);
     expect(hazardFindings(view)[0]).toMatchObject({
-      takenAs: { name: "R290", because: "tested-otherwise" },
+      takenAs: { name: "R290", because: "worst" },
+      treatment: { proof: "test" },
       burns: "limits",
     });
     expect(claimFindings(view)[0]?.cost?.relativeCooling).toBeUndefined();

@@ -13,21 +13,19 @@ import {
   type ZoneHazard,
 } from "../../service/index.ts";
 import { given } from "../given.ts";
-import { mayBurn } from "../stages/cautions.ts";
+import type { Treatment } from "../stages/treatment.ts";
 import type { ProductView, TrialView } from "../view.ts";
 import { chargedMass } from "./charged-mass.ts";
 import { knownSubstance } from "./claims/known-substance.ts";
 import type { KnownSubstance } from "./claims/context.ts";
-import { testedOtherwise } from "./claims/sample-tests.ts";
+import { type Identification, identifiedSubstance } from "./identified.ts";
+import { treatmentOf, worstOf } from "./treatments.ts";
 
 /** What is taken for the content of a can. */
 export interface TakenAs {
   readonly name: string;
-  /**
-   * `stand-in`: nobody says what it is, so the fluid with the lowest flammability limit stands for it; the same as
-   * `tested-otherwise`, where a test says that it is not what its label declares or may burn.
-   */
-  readonly because: "declared" | "identified" | "stand-in" | "tested-otherwise" | "label";
+  /** `worst`: nothing proves what it is, so the worst of what it may still hold stands for it. */
+  readonly because: "identified" | "worst" | "label";
 }
 
 /** The same leak under one named assumption. */
@@ -42,6 +40,8 @@ export interface HazardFinding {
   readonly product: string;
   readonly name: string;
   readonly takenAs?: TakenAs;
+  /** What it is handled as; absent for the label refrigerant. */
+  readonly treatment?: Treatment;
   /** By mass, of what it is taken as. */
   readonly parts?: readonly Part[];
   /** kg, and whether it went in, stands on a label, or on the vehicle. */
@@ -58,8 +58,6 @@ export interface HazardFinding {
   readonly co2: readonly { readonly edition: Edition; readonly mass?: number }[];
 }
 
-/** Lowest limit by mass among vehicle refrigerants, with R600a: ASHRAE 34 table 4-1. */
-const STAND_IN = "R290";
 /** Air of tables, K. */
 const AIR_T = 298.15;
 
@@ -68,32 +66,23 @@ interface Asked {
   readonly name: string;
   readonly substance: KnownSubstance | undefined;
   readonly takenAs: TakenAs | undefined;
+  readonly treatment?: Treatment;
   readonly mass: number | undefined;
   readonly massFrom: HazardFinding["massFrom"];
 }
 
-/** What a product is taken as: what it declares unless a test speaks against it, else what would burn soonest if it may burn. */
-export function takenAs(view: TrialView, product: ProductView): TakenAs | undefined {
-  if (testedOtherwise(view, product)) return { name: STAND_IN, because: "tested-otherwise" };
-  const declared = knownSubstance(product.fluid);
-  if (declared) return { name: declared.name, because: "declared" };
-  return mayBurn(product) ? { name: STAND_IN, because: "stand-in" } : undefined;
-}
-
-function askedOf(
-  view: TrialView,
-  product: ProductView,
-  identified: KnownSubstance | undefined,
-): Asked {
+/** A product is what readings bear out; until then the worst of what it may still be. */
+function askedOf(view: TrialView, product: ProductView, found: Identification | undefined): Asked {
   const charged = chargedMass(view, product.id)?.value;
-  const taken = identified
-    ? ({ name: identified.name, because: "identified" } as const)
-    : takenAs(view, product);
+  const treatment = treatmentOf(view, product, found);
+  const identified = found && identifiedSubstance(found);
+  const substance = identified ?? knownSubstance(worstOf(treatment, found));
   return {
     product: product.id,
     name: product.name,
-    substance: identified ?? knownSubstance(taken?.name),
-    takenAs: taken,
+    substance,
+    takenAs: substance && { name: substance.name, because: identified ? "identified" : "worst" },
+    treatment,
     mass: charged ?? product.labelMass,
     massFrom:
       charged !== undefined
@@ -117,24 +106,25 @@ function label({ vehicle }: TrialView): Asked[] {
  *
  * Nothing here rests on a leak: it is worked out from mass, volume and published limits.
  *
- * @param identified Contents of products, by their id, that an identification settled.
+ * @param weighed What the evidence about the products says, by their id, as far as it was weighed.
  */
 export const hazardFindings = (
   view: TrialView,
-  identified: ReadonlyMap<string, KnownSubstance> = new Map(),
+  weighed: ReadonlyMap<string, Identification> = new Map(),
 ): readonly HazardFinding[] =>
   [
-    ...view.products.map((product) => askedOf(view, product, identified.get(product.id))),
+    ...view.products.map((product) => askedOf(view, product, weighed.get(product.id))),
     ...label(view),
   ].map((asked) => findingOf(view, asked));
 
 function findingOf(view: TrialView, asked: Asked): HazardFinding {
-  const { product, name, substance, takenAs: taken, mass, massFrom } = asked;
+  const { product, name, substance, takenAs: taken, treatment, mass, massFrom } = asked;
   const volume = view.vehicle?.cabinVolume;
   const bare = {
     product,
     name,
     takenAs: taken,
+    treatment,
     parts: substance?.mass,
     mass,
     massFrom,

@@ -33,9 +33,13 @@ export interface Identification {
   }[];
   /** What stands without runs of a vehicle, where some were weighed: a forecast settles nothing. */
   readonly runs?: { readonly without: { readonly overall: Identification["overall"] } } | undefined;
+  /** What leads without what the label declares, where it declares anything: a label settles nothing. */
+  readonly withoutLabel?: { readonly family: string } | undefined;
   readonly hazards: readonly {
     readonly kind: "burns" | "toxic" | "attacks-aluminium" | "unknown";
     readonly probability: number;
+    /** Families that bring it. */
+    readonly families: readonly string[];
   }[];
 }
 
@@ -43,6 +47,8 @@ export interface Identification {
 const COUNTS = 0.005;
 /** Where names are open but no part by more than this, the content is settled all the same (a choice, no source). */
 const NARROW = 0.1;
+/** Without its label another name may lead, if it is one of those that are still open (a choice, no source). */
+const OPEN = 0.05;
 
 /**
  * The content that an identification settled, as other findings take it: a fluid or blend by its name, a mixture by
@@ -59,10 +65,14 @@ export function identifiedSubstance(found: Identification): KnownSubstance | und
     const parts = compositions.find(({ family }) => family === leader.id)?.parts ?? [];
     return knownSubstance(leader.id) ?? ofParts(parts, leader.title);
   }
-  return overall.length > 0 && overall.every(({ from, to }) => to - from <= NARROW)
-    ? ofParts(overall)
-    : undefined;
+  const narrow = overall.length > 0 && overall.every(({ from, to }) => to - from <= NARROW);
+  return narrow && isOpen(found) ? ofParts(overall) : undefined;
 }
+
+/** What leads without the label is among what the parts were told of. */
+const isOpen = ({ families, withoutLabel }: Identification): boolean =>
+  !withoutLabel ||
+  families.some(({ id, probability }) => id === withoutLabel.family && probability >= OPEN);
 
 function ofParts(
   parts: Identification["overall"],

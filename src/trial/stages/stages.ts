@@ -1,11 +1,12 @@
 import { repeatedStages, type Stage, stages } from "../events.ts";
-import type { Entry } from "../view.ts";
+import type { Entry, TrialView } from "../view.ts";
 import * as rules from "./by-stage.ts";
 import { cautionsFor } from "./cautions.ts";
 import { promptsFor } from "./prompts.ts";
 import { type Facts, type Place, type Standing } from "./requirements.ts";
 import { stageTexts } from "./texts.ts";
-import type { StageView } from "./view.ts";
+import type { Treatment } from "./treatment.ts";
+import type { Caution, StageView } from "./view.ts";
 
 /** The stages in the order they are usually walked: Recover to Run once a product, the rest once. */
 function places({ products }: Facts): Place[] {
@@ -37,7 +38,6 @@ function stageView(
 ): StageView {
   const { stage, round } = place;
   const requirements = rules[stage](facts, entries, place);
-  const about = facts.products.filter(({ id }) => round === undefined || id === round);
   const started = begun.has(`${stage} ${round ?? ""}`);
   return {
     stage,
@@ -48,9 +48,23 @@ function stageView(
       requirements.every(({ met }) => met),
     ),
     requirements,
-    cautions: cautionsFor(stage, about, facts.vehicle),
+    cautions: cautionsAt(facts, place),
     prompts: promptsFor(stage, facts.vehicle, facts.vessels),
   };
+}
+
+/**
+ * Cautions of a stage.
+ *
+ * @param treated What products are handled as, where their contents were weighed: it takes long, so no projection does it.
+ */
+export function cautionsAt(
+  { products, vehicle }: Pick<TrialView, "products" | "vehicle">,
+  { stage, round }: { readonly stage: Stage; readonly round?: string | undefined },
+  treated?: ReadonlyMap<string, Treatment>,
+): Caution[] {
+  const about = products.filter(({ id }) => round === undefined || id === round);
+  return cautionsFor(stage, about, { vehicle, treated });
 }
 
 function statusOf(started: boolean, complete: boolean): StageView["status"] {

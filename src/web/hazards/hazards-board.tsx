@@ -1,6 +1,6 @@
 import { useEffect } from "preact/hooks";
 import { unitChoice } from "../../report/index.ts";
-import { type HazardFinding, hazardFindings, identifiedSubstances } from "../../trial/index.ts";
+import { type HazardFinding, hazardFindings, treatmentSentence } from "../../trial/index.ts";
 import { useAnswers } from "../engine/use-answers.ts";
 import { useIdentified } from "../engine/use-settled.ts";
 import type { FieldDraft } from "../fields/field-draft.ts";
@@ -9,6 +9,7 @@ import { Pick } from "../fields/pick.tsx";
 import { CannotCompute, NoAnswer } from "../fluids/said.tsx";
 import { view } from "../shell/log-keeper.ts";
 import { preferences } from "../shell/preferences.ts";
+import { CautionMark } from "../walk/caution-mark.tsx";
 import { leakBoardCase, leakDraft, subjectOf } from "./leak-case.ts";
 import { LeakFields } from "./leak-fields.tsx";
 import { leakOf } from "./leak-result.ts";
@@ -19,8 +20,8 @@ export function HazardsBoard({ trial }: { readonly trial: string }) {
   const draft = leakDraft(trial);
   useEffect(() => void draft.start(), [trial]);
   const { identified, working } = useIdentified();
-  // The same finding as in the report: a mixture without a name counts as what it was identified as.
-  const findings = hazardFindings(view.value, identifiedSubstances(identified));
+  // The same finding as in the report.
+  const findings = hazardFindings(view.value, identified);
   const subject = subjectOf(draft, findings);
   if (!subject) {
     return (
@@ -31,6 +32,17 @@ export function HazardsBoard({ trial }: { readonly trial: string }) {
     );
   }
   return <Leak {...{ draft, findings, subject, working }} />;
+}
+
+/** Why the charge is taken as something else than its label says. */
+function Treated({ subject: { treatment } }: Pick<LeakProps, "subject">) {
+  const sentence = treatment && treatmentSentence(treatment);
+  return sentence === undefined ? null : (
+    <p class="treated">
+      <CautionMark severity="danger" />
+      <span>{sentence}</span>
+    </p>
+  );
 }
 
 interface LeakProps {
@@ -73,6 +85,7 @@ function Leak({ draft, findings, subject, working }: LeakProps) {
           }}
         />
       </FieldFrame>
+      <Treated subject={subject} />
       {working && (
         <p class="quiet" role="status">
           Weighing what is in the cans: what a product is taken as may still change. <progress />

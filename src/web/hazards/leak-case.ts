@@ -1,5 +1,5 @@
 import { blendNames, fluidNames, ventilationChoices } from "../../calculations/index.ts";
-import { type HazardFinding, takenAs, type TrialView } from "../../trial/index.ts";
+import type { HazardFinding, TrialView } from "../../trial/index.ts";
 import { fromSI } from "../../units/index.ts";
 import { type FieldDraft, fieldDraft } from "../fields/field-draft.ts";
 import { chosenByName } from "../fluids/chosen.ts";
@@ -59,11 +59,8 @@ export function subjectOf(draft: FieldDraft, findings: readonly HazardFinding[])
 
 const placeOf = ({ field }: FieldDraft): Place => (field("place") === "bay" ? "bay" : "cabin");
 
-function substanceOf(draft: FieldDraft, view: TrialView, { product, takenAs: as }: HazardFinding) {
-  const listed = view.products.find(({ id }) => id === product);
-  const name = as?.name ?? (listed && takenAs(view, listed)?.name) ?? "R290";
-  return draft.field(`substance ${product}`, name);
-}
+const substanceOf = (draft: FieldDraft, { product, takenAs: as }: HazardFinding): string =>
+  draft.field(`substance ${product}`, as?.name ?? "R290");
 
 /** Of a content that was identified as parts without a name, that name for a list. */
 const mixtureOf = ({ takenAs: as }: HazardFinding): string | undefined =>
@@ -99,7 +96,7 @@ export function leakBoardCase(
   };
   const escape = escapes.find(({ value }) => value === draft.field("escape"))?.value ?? "at-once";
   const mixture = mixtureOf(subject);
-  const picked = substanceOf(draft, view, subject);
+  const picked = substanceOf(draft, subject);
   // What was picked while the parts were other ones means the parts of now.
   const substance = isListed(picked) ? picked : (mixture ?? "R290");
   const chosen = draft.field("ventilation", "sealed");

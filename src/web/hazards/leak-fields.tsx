@@ -1,4 +1,5 @@
 import { type Answer, ventilationChoices } from "../../calculations/index.ts";
+import { standInSentence } from "../../report/index.ts";
 import type { HazardFinding } from "../../trial/index.ts";
 import type { FieldDraft } from "../fields/field-draft.ts";
 import { FieldFrame } from "../fields/field-frame.tsx";
@@ -14,20 +15,23 @@ interface Props {
   readonly answer: Answer | undefined;
 }
 
-const TAKEN: Readonly<Record<NonNullable<HazardFinding["takenAs"]>["because"], string>> = {
-  declared: "As its label declares, which nobody has shown yet.",
-  identified: "As it was identified in this trial.",
-  "stand-in":
-    "What it is made of, and in which shares, is not known. R290 stands in: it has the lowest limit by mass of vehicle refrigerants, so nothing burns sooner.",
-  "tested-otherwise":
-    "A test says that it may burn or is not what its label declares. R290 stands in: it has the lowest limit by mass of vehicle refrigerants, so nothing burns sooner.",
-  label: "As the vehicle’s label says.",
-};
+/** Why this fluid stands there at first. */
+function takenHint(subject: HazardFinding): string | undefined {
+  switch (subject.takenAs?.because) {
+    case "identified":
+      return "As it was identified in this trial.";
+    case "worst":
+      return `${standInSentence(subject)} Choose another to see what that would do; it proves nothing.`;
+    case "label":
+      return "As the vehicle’s label says.";
+    case undefined:
+      return undefined;
+  }
+}
 
 /** What escapes, into how much air, how quickly, and what moves that air. */
 export function LeakFields({ draft, asked, answer }: Props) {
   const { subject, place, substance, mixture, specs, escape, ventilation, blower } = asked;
-  const hint = subject.takenAs && TAKEN[subject.takenAs.because];
   return (
     <>
       <Segments
@@ -42,7 +46,7 @@ export function LeakFields({ draft, asked, answer }: Props) {
           draft.change({ place: value });
         }}
       />
-      <FieldFrame id="hazards-substance" label="Taken as" hint={hint}>
+      <FieldFrame id="hazards-substance" label="Taken as" hint={takenHint(subject)}>
         <SubstancePick
           id="hazards-substance"
           value={substance}

@@ -7,6 +7,7 @@ import type { Caution, StageView } from "../../trial/index.ts";
 const before: Readonly<Record<string, readonly string[]>> = {
   "flammable-law": ["transfer-in"],
   "flammable-charge": ["transfer-in"],
+  "not-proven": ["transfer-out", "transfer-in", "run", "import"],
   "no-release": ["transfer-out", "oil-drained"],
   licensed: [],
   "identify-first": ["static-low", "transfer-out"],

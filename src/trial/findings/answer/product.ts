@@ -127,29 +127,39 @@ export function safeAnswer(
   },
 ): Answer {
   return answer("safe", product, [
-    ...(hazard
-      ? [flameReason(hazard, label, product.flammableMark || chanceOf(found, ["burns"]) >= REAL)]
-      : []),
+    ...(hazard ? [flameReason(hazard, label, flameKnown(product, found))] : []),
     poisonReason(found?.verdict === "none-explains" ? undefined : found),
     ...contaminatedReason(product, found),
   ]);
+}
+
+/** What is known of flame beside the figures: a mark or near certainty says yes; no when hardly anything still burns. */
+function flameKnown(
+  { flammableMark }: ProductView,
+  found: Identification | undefined,
+): "burns" | "may" | "ruled-out" {
+  const chance = chanceOf(found, ["burns", "unknown"]);
+  if (flammableMark || chanceOf(found, ["burns"]) >= REAL) return "burns";
+  return found && chance <= RULED_OUT ? "ruled-out" : "may";
 }
 
 /** What burns in a vehicle whose label refrigerant does not is not as safe, whatever the mass. */
 function flameReason(
   hazard: HazardFinding,
   label: HazardFinding | undefined,
-  sure: boolean,
+  known: ReturnType<typeof flameKnown>,
 ): Reason {
-  const because = hazard.takenAs?.because;
-  const standsIn =
-    because === "stand-in" || because === "tested-otherwise" || because === undefined;
-  const known = standsIn ? undefined : hazard.burns;
-  const burns = sure || known === "limits" ? true : known === "does-not-burn" ? false : undefined;
+  // What stands in for an unproven content says what could be, not what is.
+  const rated = hazard.takenAs?.because === "identified" ? hazard.burns : undefined;
+  const burns =
+    known === "burns" || rated === "limits"
+      ? true
+      : rated === "does-not-burn" && known === "ruled-out"
+        ? false
+        : undefined;
   const fact = { kind: "flame" as const, hazard, burns };
   if (burns === true) return { verdict: burnsMore(hazard, label) ? "no" : "undecided", fact };
-  // A declaration alone vouches for nothing.
-  return { verdict: burns === false && because === "identified" ? "yes" : "undecided", fact };
+  return { verdict: burns === false ? "yes" : "undecided", fact };
 }
 
 function burnsMore(hazard: HazardFinding, label: HazardFinding | undefined): boolean {
