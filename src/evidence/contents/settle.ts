@@ -1,5 +1,6 @@
 import { cubicBasis, evaluateCubic } from "../../inference/index.ts";
-import { type Boiling, R } from "./surface.ts";
+import { R } from "./boiling-tables.ts";
+import type { Boiling } from "./surface.ts";
 
 /** Caller's scratch of {@link settle}. */
 export interface BoilingWork {
