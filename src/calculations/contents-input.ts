@@ -1,4 +1,4 @@
-import type { ContentsEvidence } from "../trial/index.ts";
+import { conditionsInput, type ContentsEvidence } from "../trial/index.ts";
 import { applies, parameterNames } from "../vehicle/index.ts";
 
 type Evidence = ContentsEvidence["items"][number]["evidence"];
@@ -80,17 +80,8 @@ function runningInput({ kind, vehicle, ...rest }: Running): Readonly<Record<stri
 }
 
 function runInput({ conditions, readings }: Running["runs"][number]) {
-  const { returnAir, ambient, humidity, speed, engineSpeed, blower, recirculation } = conditions;
   return {
-    ...{ ambient, humidity, speed, engineSpeed, blower, recirculation },
-    ...(returnAir.kind === "measured"
-      ? {
-          returnAir: {
-            T: returnAir.T,
-            ...(returnAir.humidity !== undefined && { humidity: returnAir.humidity }),
-          },
-        }
-      : { pulldown: returnAir.share }),
+    ...conditionsInput(conditions),
     readings: Object.fromEntries(
       readings.map(({ quantity, value, u }) => [
         quantity,

@@ -6,13 +6,13 @@ import { dimensions, unitsOf } from "../units/index.ts";
 import {
   ofCharging,
   ofClaims,
-  ofContents,
   ofDiagnoses,
   ofEvacuation,
   ofPlans,
   ofRecovery,
   ofTrials,
 } from "../../test/fuzz/shop-inputs.ts";
+import { ofContents } from "../../test/fuzz/contents-inputs.ts";
 import { calculations, compute } from "./index.ts";
 
 const seed = 8072;

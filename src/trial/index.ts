@@ -124,6 +124,7 @@ export { cautionsAt } from "./stages/stages.ts";
 export { type Treatment, treatmentSentence } from "./stages/treatment.ts";
 export { judgeReading, judgeRunValue } from "./verdict/judge.ts";
 export type { ReadingInContext, Verdict, VerdictDetail } from "./verdict/view.ts";
+export { conditionsInput } from "./findings/conditions-input.ts";
 export { contentsOf } from "./findings/contents.ts";
 export type { ContentsEvidence } from "./findings/contents.ts";
 export type { GatheredEvidence } from "./findings/gathered-evidence.ts";

@@ -1,26 +1,25 @@
 // Inputs that mean something for the calculations of a shop's day, over the whole range of their fields and beyond.
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
-import { fluidIds } from "../../src/fluids/index.ts";
-import { ratedBlends } from "../../src/service/index.ts";
-
-const span = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-const log = (min: number, max: number) => span(Math.log(min), Math.log(max)).map(Math.exp);
-const text = (of: fc.Arbitrary<number>, unit: string) => of.map((x) => `${x.toFixed(2)} ${unit}`);
-const celsius = text(span(-60, 120), "°C");
-const shopAir = text(span(10, 45), "°C");
-const psig = text(span(-14, 600), "psig");
-const micron = text(log(1, 1e6), "micron");
-const gauge = fc.constantFrom("85 psi", "3-2-3 of 120 psi", "1.6 % of 35 bar", "10 % of reading");
-const thermometer = fc.constantFrom("1 K", "0.1 K", "1.6 % of 200 K");
-const substance = fc.oneof(
-  fc.constantFrom(...fluidIds).map((fluid) => ({ fluid })),
-  fc.constantFrom(...ratedBlends.map(({ blend }) => blend)).map((blend) => ({ blend })),
-);
-const fluid = fc.constantFrom(...fluidIds);
-const optional = <T>(of: Record<string, fc.Arbitrary<T>>) => fc.record(of, { requiredKeys: [] });
-const joined = (name: string, ...parts: fc.Arbitrary<object>[]) =>
-  fc.tuple(...parts).map((all) => ({ name, input: Object.assign({}, ...all) as object }));
+import {
+  span,
+  log,
+  text,
+  celsius,
+  shopAir,
+  psig,
+  micron,
+  gauge,
+  thermometer,
+  substance,
+  fluid,
+  optional,
+  joined,
+  vehicle,
+  conditions,
+  readings,
+  ran,
+} from "./shop-words.ts";
 
 /** Rows of a hold that rises and then bends or not, with noise: some in order, some hopeless. */
 const trace = fc
@@ -89,9 +88,6 @@ export const ofRecovery = fc.oneof(
   ),
 );
 
-const preset = fc.constantFrom("large-orifice", "midsize-expansion", "compact-expansion");
-const vehicle = preset.map((name) => ({ preset: name }));
-
 export const ofCharging = joined(
   "charge-target",
   substance,
@@ -155,34 +151,6 @@ export const ofClaims = joined(
     trial: fc.array(effect, { maxLength: 4 }),
   }),
 );
-
-const conditions = fc.record({
-  ambient: shopAir,
-  humidity: span(0, 1),
-  speed: span(0, 40),
-  engineSpeed: span(8, 60),
-  blower: span(0.2, 1),
-});
-const read = <T>(of: fc.Arbitrary<T>, u: fc.Arbitrary<number>) =>
-  fc.oneof(of, fc.record({ value: of, u }));
-const readings = optional<unknown>({
-  low: read(log(5e3, 2e6), log(1, 5e5)),
-  high: read(log(1e5, 4.5e6), log(1, 5e5)),
-  vent: read(celsius, span(1e-3, 30)),
-  superheat: read(span(-60, 120), span(1e-3, 30)),
-  subcooling: read(span(-60, 120), span(1e-3, 30)),
-  discharge: read(celsius, span(1e-3, 30)),
-  liquidLine: read(celsius, span(1e-3, 30)),
-  duty: read(span(0, 1), span(1e-3, 0.5)),
-  static: read(log(1e4, 4e6), log(1, 5e5)),
-  metal: celsius,
-});
-
-const ran = (from: number) =>
-  fc.array(
-    fc.tuple(conditions, readings).map(([air, own]) => ({ ...air, readings: own })),
-    { minLength: from, maxLength: 2 },
-  );
 
 export const ofDiagnoses = joined(
   "diagnose",
@@ -251,72 +219,3 @@ export const ofTrials = fc
       seed,
     },
   }));
-
-const canT = text(span(-20, 70), "°C");
-const item = fc.oneof(
-  fc.record(
-    {
-      kind: fc.constant("pressure"),
-      pressure: fc.oneof(psig, log(1e3, 5e7)),
-      temperature: canT,
-      gauge,
-      pressureU: log(1, 1e6),
-      temperatureU: log(1e-3, 1e2),
-      gaugeName: fc.constantFrom("red", "blue"),
-      vessel: fc.constantFrom("can", "vehicle"),
-    },
-    { requiredKeys: ["kind", "pressure", "temperature"] },
-  ),
-  fc.record({ kind: fc.constant("boiling"), temperature: canT, pressure: psig }),
-  fc.record({
-    kind: fc.constant("fill"),
-    mass: log(1e-3, 10),
-    volume: log(1e-6, 0.1),
-    full: fc.boolean(),
-    vessel: fc.constantFrom("can", "vehicle"),
-  }),
-  fc.record({
-    kind: fc.constant("liquid-density"),
-    density: log(50, 3000),
-    densityU: log(1e-3, 1e3),
-    temperature: canT,
-  }),
-  fc.record({
-    kind: fc.constant("identifier"),
-    parts: fc.uniqueArray(
-      fc.record({
-        substance: fc.constantFrom("R134a", "R22", "R12", "hydrocarbons", "air", "R1234yf"),
-        percent: span(0, 60),
-      }),
-      { minLength: 1, maxLength: 4, selector: ({ substance }) => substance },
-    ),
-    percentU: log(1e-3, 100),
-  }),
-  fc.record({
-    kind: fc.constant("detector"),
-    detects: fc.constantFrom("combustible", "halogen"),
-    responded: fc.boolean(),
-    falseYes: span(0.001, 0.5),
-    falseNo: span(0.001, 0.5),
-  }),
-  fc.record({
-    kind: fc.constant("running"),
-    vehicle,
-    label: fc.constantFrom("R134a", "R12", "HC 60/40"),
-    charge: log(0.02, 10),
-    chargeU: log(1e-4, 1),
-    runs: ran(1),
-    baseline: ran(0),
-  }),
-  fc.record({
-    kind: fc.constant("label"),
-    declares: fc.constantFrom("R134a", "R1234yf", "R12", "HC 50/40/10", "none"),
-    trust: span(0, 1),
-  }),
-);
-
-export const ofContents = joined(
-  "identify",
-  fc.record({ evidence: fc.array(item, { minLength: 1, maxLength: 6 }) }),
-  optional({ seed: fc.integer({ min: 0, max: 1e9 }) }),
-);

@@ -7,6 +7,7 @@ import { vehicleAccount } from "../ledger/view.ts";
 import { companion } from "../verdict/context.ts";
 import type { ReadingInContext } from "../verdict/view.ts";
 import type { RunView, TrialView } from "../view.ts";
+import { conditionsInput } from "./conditions-input.ts";
 
 /** A value of the log as `diagnose` takes it, SI. */
 interface Taken {
@@ -173,7 +174,11 @@ function usableIn(view: TrialView, runs: readonly RunView[]): readonly UsableRun
     if (!known || Object.keys(running).length === 0) return [];
     const readings = { ...running, ...atRest(view, run, rests) };
     const count = Object.keys(readings).filter((name) => name !== "metal").length;
-    const input = { name: run.name.slice(0, longestName), ...conditionsInput(known), readings };
+    const input = {
+      name: run.name.slice(0, longestName),
+      ...conditionsInput(known.conditions),
+      readings,
+    };
     return [{ run, input, assumed: known.assumed, count }];
   });
 }
@@ -208,21 +213,6 @@ const inRun = (run: RunView): ReadingInContext => ({
 
 export const conditionsIn = (view: TrialView, run: RunView): KnownConditions | undefined =>
   conditionsOf(view, inRun(run));
-
-function conditionsInput({ conditions }: KnownConditions): Readonly<Record<string, unknown>> {
-  const { ambient, humidity, speed, engineSpeed, blower, recirculation, returnAir } = conditions;
-  return {
-    ...{ ambient, humidity, speed, engineSpeed, blower, recirculation },
-    ...(returnAir.kind === "measured"
-      ? {
-          returnAir: {
-            T: returnAir.T,
-            ...(returnAir.humidity !== undefined && { humidity: returnAir.humidity }),
-          },
-        }
-      : { pulldown: returnAir.share }),
-  };
-}
 
 const names: readonly (readonly [string, ReadingQuantity, readonly ReadingForm[]])[] = [
   ["low", "low-side", ["steady"]],
