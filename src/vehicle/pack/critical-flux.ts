@@ -8,7 +8,7 @@ import {
   setPressure,
   volumeAt,
 } from "./isobar.ts";
-import { type EvenAxis, FLUX_H, FLUX_P, type FluxTable, type Pack } from "./pack.ts";
+import { type EvenAxis, FLUX_H, FLUX_P, type FluxSide, type FluxTable, type Pack } from "./pack.ts";
 
 type WithoutFlux = Omit<Pack, "flux">;
 
@@ -16,7 +16,8 @@ type WithoutFlux = Omit<Pack, "flux">;
 const lowestInlet = 6e4;
 
 /**
- * Tabulates the largest mass flux of homogeneous equilibrium through a throat.
+ * The table of the largest mass flux of homogeneous equilibrium through a throat. Its nodes are worked out when they
+ * are first read: a run of a vehicle reads a few dozen of them, and a valve's none.
  *
  * G(p₀, h₀) = max over p of √(2(h₀ − h(s₀, p)))/v(s₀, p).
  *
@@ -32,26 +33,28 @@ export function buildFlux(lines: WithoutFlux): FluxTable {
   const [inlet, throat] = [createIsobar(pack), createIsobar(pack)];
   setPressure(inlet, lines.pMin);
   const hCold = inlet.hb;
-  const table = (): Float64Array => new Float64Array(FLUX_P * FLUX_H);
-  const flux: FluxTable = {
-    lnP: axis,
-    liquid: table(),
-    wet: table(),
-    liquidRatio: table(),
-    wetRatio: table(),
-    hCold,
-  };
-  for (let i = 0; i < FLUX_P; i++) {
-    setPressure(inlet, Math.exp(from + i * step));
-    const { hb, hd } = inlet;
-    for (let k = 0; k < FLUX_H; k++) {
-      const w = (k / (FLUX_H - 1)) ** 2;
-      const place = i * FLUX_H + k;
-      throatOf(inlet, throat, hb - w * (hb - hCold), flux.liquid, flux.liquidRatio, place);
-      throatOf(inlet, throat, hb + w * (hd - hb), flux.wet, flux.wetRatio, place);
+  const side = (): FluxSide => ({
+    lnG: new Float64Array(FLUX_P * FLUX_H).fill(NaN),
+    ratio: new Float64Array(FLUX_P * FLUX_H),
+    ready: new Uint8Array(FLUX_P * FLUX_H),
+  });
+  const [liquid, wet] = [side(), side()];
+  const prepare = (of: FluxSide, row: number, column: number): void => {
+    if (of.ready[row * FLUX_H + column] === 1) return;
+    for (let i = row; i < row + 4; i++) {
+      setPressure(inlet, Math.exp(from + i * step));
+      const { hb, hd } = inlet;
+      for (let k = column; k < column + 4; k++) {
+        const node = i * FLUX_H + k;
+        if (!Number.isNaN(of.lnG[node])) continue;
+        const w = (k / (FLUX_H - 1)) ** 2;
+        const h0 = of === liquid ? hb - w * (hb - hCold) : hb + w * (hd - hb);
+        throatOf(inlet, throat, h0, of, node);
+      }
     }
-  }
-  return flux;
+    of.ready[row * FLUX_H + column] = 1;
+  };
+  return { lnP: axis, liquid, wet, hCold, prepare };
 }
 
 const golden = 0.5 * (Math.sqrt(5) - 1);
@@ -62,9 +65,8 @@ function throatOf(
   inlet: Isobar,
   throat: Isobar,
   h0: number,
-  lnG: Float64Array,
-  ratio: Float64Array,
-  place: number,
+  { lnG, ratio }: FluxSide,
+  node: number,
 ): void {
   const s0 = entropyAt(inlet, h0);
   const G = (lnP: number): number => {
@@ -86,8 +88,8 @@ function throatOf(
       Gb = G(b);
     }
   }
-  lnG[place] = Math.log(Math.max(Ga, Gb));
-  ratio[place] = Math.exp(0.5 * (low + high)) / inlet.p;
+  lnG[node] = Math.log(Math.max(Ga, Gb));
+  ratio[node] = Math.exp(0.5 * (low + high)) / inlet.p;
 }
 
 /** Mass flux, kg/(m² s), and critical pressure ratio of an inlet; owned by the caller. */
@@ -110,14 +112,16 @@ const unit: EvenAxis = { from: 0, step: 1 / (FLUX_H - 1), count: FLUX_H };
 /** Reads the table at an inlet state: the isobar is the inlet's pressure. Superheated inlets count as an ideal nozzle. */
 export function criticalFlux(isobar: Isobar, h: number, flux: CriticalFlux): void {
   const { pack } = isobar;
-  const { lnP, liquid, wet, liquidRatio, wetRatio, hCold } = pack.flux;
+  const { lnP, liquid, wet, hCold } = pack.flux;
   const chi = chiAt(isobar, h);
   const below = chi < 0;
   const share = below ? (isobar.hb - h) / (isobar.hb - hCold) : Math.min(1, chi);
   place(lnP, Math.log(isobar.p), flux.row);
   place(unit, Math.sqrt(Math.min(1, share)), flux.column);
-  flux.G = Math.exp(across(below ? liquid : wet, FLUX_H, flux.row, flux.column));
-  flux.ratio = across(below ? liquidRatio : wetRatio, FLUX_H, flux.row, flux.column);
+  const side = below ? liquid : wet;
+  pack.flux.prepare(side, flux.row.i, flux.column.i);
+  flux.G = Math.exp(across(side.lnG, FLUX_H, flux.row, flux.column));
+  flux.ratio = across(side.ratio, FLUX_H, flux.row, flux.column);
   // A superheated inlet: flux of a gas at equal pressure falls with the root of its volume.
   if (chi > 1) flux.G /= Math.sqrt(volumeAt(isobar, h) * isobar.rhoD);
 }

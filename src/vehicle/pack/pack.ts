@@ -21,13 +21,22 @@ export interface EvenAxis {
 export interface FluxTable {
   /** ln p of the inlet. */
   readonly lnP: EvenAxis;
-  /** ln(kg/(m² s)), FLUX_P × FLUX_H: subcooled with h = h_b − w²(h_b − h_cold), two-phase with chi = w². */
-  readonly liquid: Float64Array;
-  readonly wet: Float64Array;
-  readonly liquidRatio: Float64Array;
-  readonly wetRatio: Float64Array;
+  /** Subcooled with h = h_b − w²(h_b − h_cold), two-phase with chi = w². */
+  readonly liquid: FluxSide;
+  readonly wet: FluxSide;
   /** Enthalpy of the coldest liquid of the table, J/kg. */
   readonly hCold: number;
+  /** Works out the nodes that an interpolation from this row and column reads, unless they are there. */
+  readonly prepare: (side: FluxSide, row: number, column: number) => void;
+}
+
+/** One side of the bubble line: FLUX_P × FLUX_H nodes, not a number until they are first read. */
+export interface FluxSide {
+  /** ln(kg/(m² s)) */
+  readonly lnG: Float64Array;
+  readonly ratio: Float64Array;
+  /** 1 where the sixteen nodes from here on are there. */
+  readonly ready: Uint8Array;
 }
 
 /**
