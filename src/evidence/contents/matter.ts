@@ -2,8 +2,7 @@ import { fluid as fluidOf, fluidInfo, mixture } from "../../fluids/index.ts";
 import type { Masses } from "./detect.ts";
 import { burstPressure, type Cell, type Family } from "./families.ts";
 import { type AtRest, createBoilingWork, type Fill, settle } from "./settle.ts";
-import { R } from "./boiling-tables.ts";
-import { type Boiling, boilingAt } from "./surface.ts";
+import { type Boiling, boilingAt, R } from "./surface.ts";
 
 /** How full something is, where no mass and volume say it: share of liquid by volume (common practice, no source). */
 export const LIQUID_SHARES = {

@@ -1,6 +1,5 @@
 import { cubicBasis, evaluateCubic } from "../../inference/index.ts";
-import { R } from "./boiling-tables.ts";
-import type { Boiling } from "./surface.ts";
+import { type Boiling, R } from "./surface.ts";
 
 /** Caller's scratch of {@link settle}. */
 export interface BoilingWork {

@@ -1,9 +1,14 @@
-import { z } from "zod";
-import solved from "../../../data/contents/boiling.json";
-import { fluid as fluidOf, type FluidId, saturationAtT } from "../../fluids/index.ts";
-import { cubicTerms } from "../../inference/index.ts";
-import { NODES, R, solveTables } from "./boiling-tables.ts";
-import type { Family } from "./families.ts";
+import {
+  bubbleAtT,
+  fluid as fluidOf,
+  type FluidId,
+  fluidInfo,
+  type Mixture,
+  mixture,
+  saturationAtT,
+} from "../../fluids/index.ts";
+import { cubicTerms, fitCubics, simplexLattice } from "../../inference/index.ts";
+import { type Family, MOST_ETHANE } from "./families.ts";
 
 /**
  * Boiling of a family at one temperature, over all its compositions: of each part the pressure h that it would add
@@ -18,14 +23,24 @@ export interface Boiling {
   readonly T: number;
 }
 
+/** Molar gas constant, J/(mol K). */
+export const R = 8.31446261815324;
+
+/** Temperatures, K, at which the equations are solved; between them ln h is a cubic in 1/T. */
+const NODES = [236, 263, 294, 327] as const;
 /** Range of readings that the nodes carry, K. */
 export const CONTENTS_T = { from: 230, to: 340 } as const;
+
+/** Compositions of the fit: multiples of this part of the whole. */
+const STEPS: Readonly<Record<number, number>> = { 2: 8, 3: 6, 4: 5, 5: 4 };
+/** Parts are never quite absent: a missing one would have no h. */
+const INSET = 0.002;
 
 const nodeTables = new Map<string, readonly Float64Array[]>();
 
 /**
- * Boiling of a family at a temperature, K. What the equations of state give stands in a file: solving them takes
- * a third of a second for all families, which the first answer of a process had to wait for.
+ * Boiling of a family at a temperature, K. The first request for a family solves its equations of state (a few to a
+ * hundred milliseconds) and keeps the result.
  *
  * @returns undefined for families without a boiling line.
  */
@@ -82,19 +97,70 @@ function pureBoiling(id: FluidId, T: number): Boiling {
   };
 }
 
-const schema = z.strictObject({
-  schema: z.literal(1),
-  about: z.string(),
-  source: z.string(),
-  tables: z.record(z.string(), z.array(z.array(z.number())).length(NODES.length)),
-});
-let file: z.infer<typeof schema>["tables"] | undefined;
-
 function tablesOf(family: Family): readonly Float64Array[] {
   const known = nodeTables.get(family.id);
   if (known) return known;
-  file ??= schema.parse(solved).tables;
-  const tables = file[family.id]?.map((table) => Float64Array.from(table)) ?? solveTables(family);
+  const mix = mixture(family.fluids);
+  const points = pointsOf(family);
+  const tables = NODES.map((T) => tableAt(mix, points, T, family));
   nodeTables.set(family.id, tables);
   return tables;
+}
+
+/** Mole fractions of air dissolved in the liquid that the fit covers: the last stands under some 60 bar. */
+const AIR_IN_LIQUID = [0.0002, 0.003, 0.006, 0.01, 0.02, 0.03, 0.04];
+
+function pointsOf({ fluids, center }: Family): readonly (readonly number[])[] {
+  if (center) return [molesOf(fluids, center)];
+  if (fluids.includes("R728")) return AIR_IN_LIQUID.map((air) => [1 - air, air]);
+  return simplexLattice(fluids.length, STEPS[fluids.length] ?? 4, INSET).map((x) =>
+    withoutMuchEthane(fluids, x),
+  );
+}
+
+function tableAt(
+  mix: Mixture,
+  points: readonly (readonly number[])[],
+  T: number,
+  { id, center }: Family,
+): Float64Array {
+  const found = points.flatMap((x) => {
+    const bubble = boilingPoint(mix, x, T);
+    return bubble ? [{ x, bubble }] : [];
+  });
+  const first = found[0];
+  if (center && first) return Float64Array.from(first.bubble);
+  const values = (first?.bubble ?? []).map((_, q) => found.map(({ bubble }) => bubble[q] ?? 0));
+  const fit = fitCubics(
+    found.map(({ x }) => x),
+    values,
+  );
+  if (!fit) throw new RangeError(`${id} has too few boiling points at ${T} K`);
+  return fit;
+}
+
+/** The quantities of {@link Boiling} at one composition; undefined where it does not boil. */
+function boilingPoint(mix: Mixture, x: readonly number[], T: number): number[] | undefined {
+  const bubble = bubbleAtT(mix, x, T);
+  if (bubble.kind !== "state") return undefined;
+  const liquid = bubble.phases.find(({ kind }) => kind === "liquid");
+  const vapour = bubble.phases.find(({ kind }) => kind === "vapour");
+  if (!liquid || !vapour) return undefined;
+  const h = x.map((xi, i) => Math.log(((vapour.x[i] ?? 0) * bubble.p) / xi));
+  const Z = bubble.p / (vapour.rho * R * T);
+  return [...h, -Math.log(liquid.rho), Math.log(Z)];
+}
+
+function withoutMuchEthane(fluids: readonly FluidId[], x: readonly number[]): number[] {
+  const at = fluids.indexOf("R170");
+  if (at < 0) return [...x];
+  const scaled = x.map((share, i) => (i === at ? share * (MOST_ETHANE + 0.1) : share));
+  const sum = scaled.reduce((total, share) => total + share, 0);
+  return scaled.map((share) => share / sum);
+}
+
+function molesOf(fluids: readonly FluidId[], masses: readonly number[]): number[] {
+  const moles = fluids.map((id, i) => (masses[i] ?? 0) / fluidInfo(id).M);
+  const sum = moles.reduce((total, each) => total + each, 0);
+  return moles.map((each) => each / sum);
 }
