@@ -69,7 +69,7 @@ test("a declared composition is a claim: the worst stands for it until readings 
   // 300 g in 3 m3 against 0.038 kg/m3.
   expect(alone?.scenarios[0]?.zone.overLfl).toBeCloseTo(2.632, 3);
   expect(alone?.treatment && treatmentSentence(alone.treatment)).toBe(
-    "What is in the can is not proven: only its label says what it is. It is treated as flammable, poisonous and attacking aluminium: the worst that is still probable.",
+    "What is in the can is not proven: only its label says what it is. It is treated as the worst that is still probable: flammable, poisonous and attacking aluminium.",
   );
   const named = found({ verdict: "named", hazards: [] });
   const [borneOut] = hazardFindings(view, new Map([[product, named]]));

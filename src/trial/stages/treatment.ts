@@ -64,5 +64,5 @@ export function treatmentSentence({ proof, harms: all, own = [] }: Treatment): s
   if (proof === "identified" && all.every((harm) => own.includes(harm))) return undefined;
   return worse === ""
     ? `${because[proof]} Nothing that it may still be burns, poisons or attacks aluminium.`
-    : `${because[proof]} It is treated as ${worse}: the worst that is still probable.`;
+    : `${because[proof]} It is treated as the worst that is still probable: ${worse}.`;
 }

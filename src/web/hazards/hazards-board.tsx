@@ -38,10 +38,12 @@ export function HazardsBoard({ trial }: { readonly trial: string }) {
 function Treated({ subject: { treatment } }: Pick<LeakProps, "subject">) {
   const sentence = treatment && treatmentSentence(treatment);
   return sentence === undefined ? null : (
-    <p class="treated">
-      <CautionMark severity="danger" />
-      <span>{sentence}</span>
-    </p>
+    <ul class="caution-lines">
+      <li>
+        <CautionMark severity="danger" />
+        <span>{sentence}</span>
+      </li>
+    </ul>
   );
 }
 

@@ -1,4 +1,6 @@
 import type { StageView } from "../../trial/index.ts";
+import { cautionsNow } from "../engine/treated.ts";
+import { Weighing } from "../engine/weighing.tsx";
 import { view } from "../shell/log-keeper.ts";
 import { pathTo } from "../shell/route.ts";
 import { Cautions } from "./caution-box.tsx";
@@ -23,11 +25,13 @@ interface Props {
 /** One stage: what must be true at its end, what is missing, and the step that is being done. */
 export function StagePage({ trial, stage: name, round, step }: Props) {
   const seen = view.value;
-  const stage = seen.stages.find((one) => one.stage === name && roundPart(one.round) === round);
-  if (!stage) return <NoStage trial={trial} />;
+  const found = seen.stages.find((one) => one.stage === name && roundPart(one.round) === round);
+  if (!found) return <NoStage trial={trial} />;
+  const stage = { ...found, cautions: cautionsNow(found) };
   const doing = step.length > 0;
   return (
     <>
+      {weighs(found) && <Weighing />}
       <main class={doing ? "walk has-action" : "walk"} id="main">
         {doing ? (
           <Step trial={trial} stage={stage} step={step} />
@@ -39,6 +43,13 @@ export function StagePage({ trial, stage: name, round, step }: Props) {
     </>
   );
 }
+
+const isStreaming = ({ stage, round }: StageView): boolean =>
+  view.value.traces.some((trace) => trace.stream && trace.stage === stage && trace.round === round);
+
+/** Where cautions hang on what is in the cans; not while instruments send, when each second counts. */
+const weighs = (stage: StageView): boolean =>
+  stage.cautions.some(({ id }) => id === "not-proven") && !isStreaming(stage);
 
 export function StageHeading({ stage }: { readonly stage: StageView }) {
   const seen = view.value;
@@ -70,9 +81,7 @@ interface OverviewProps {
 
 function Overview({ trial, stage }: OverviewProps) {
   // While instruments send, what they read comes before what is still to do.
-  const streaming = view.value.traces.some(
-    (trace) => trace.stream && trace.stage === stage.stage && trace.round === stage.round,
-  );
+  const streaming = isStreaming(stage);
   return (
     <>
       <StageHeading stage={stage} />
