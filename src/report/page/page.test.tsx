@@ -64,6 +64,14 @@ describe("the page of a trial", () => {
     for (const id of [...named, ...labels]) expect(ids).toContain(id);
   });
 
+  test("an unproven content is treated as the worst, among hazards and cautions alike", () => {
+    const html = pageOf(shuttle);
+    for (const section of ["hazards", "cautions"]) {
+      const from = html.slice(html.indexOf(`<section id="${section}"`));
+      expectText(from.slice(0, from.indexOf("</section>")), "It is treated as the worst that is");
+    }
+  });
+
   test("says first what was asked, and does not decide what no evidence decides", () => {
     const html = pageOf(shuttle);
     const answer = html.slice(html.indexOf('id="answer"'), html.indexOf('id="equal"'));
