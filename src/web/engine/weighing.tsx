@@ -1,6 +1,9 @@
 import type { ComponentType } from "preact";
 import { useEffect, useState } from "preact/hooks";
 
+/** What the page itself has worked out comes first: one worker answers all, ms. */
+const AFTER = 1500;
+
 /**
  * Weighs what is in the cans beside a page whose cautions hang on it. It is loaded after the page and waits for
  * nothing: without it the page warns of the worst.
@@ -8,12 +11,17 @@ import { useEffect, useState } from "preact/hooks";
 export function Weighing() {
   const [Part, setPart] = useState<ComponentType>();
   useEffect(() => {
-    import("./weigher.tsx").then(
-      ({ Weigher }) => {
-        setPart(() => Weigher);
-      },
-      () => undefined,
-    );
+    const timer = setTimeout(() => {
+      import("./weigher.tsx").then(
+        ({ Weigher }) => {
+          setPart(() => Weigher);
+        },
+        () => undefined,
+      );
+    }, AFTER);
+    return () => {
+      clearTimeout(timer);
+    };
   }, []);
   return Part ? <Part /> : null;
 }
