@@ -6,7 +6,7 @@ export type { Evidence } from "./contents/evidence.ts";
 export type { RunsSaid } from "./contents/running/said.ts";
 export { type Family, type FamilyKind, families, findFamily } from "./contents/families.ts";
 export type { NextMeasurement } from "./contents/foresee.ts";
-export { type ContentHazard, hazardsOfParts } from "./contents/hazards.ts";
+export { type ContentHazard, hazardsOfParts, STILL_PROBABLE } from "./contents/hazards.ts";
 export { type Contents, identify, type IdentifyOptions } from "./contents/identify.ts";
 export {
   type JudgedFamily,

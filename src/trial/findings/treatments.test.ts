@@ -87,9 +87,9 @@ test("undecided readings leave the worst of what they leave, and no more", () =>
   const rare = of({ hazards: [burning(0.006, "hydrocarbons")] });
   expect(rare?.takenAs?.name).toBe("R290");
   const quiet = of({
-    overall: [
-      { fluid: "R134a", mean: 0.7, from: 0, to: 1 },
-      { fluid: "R12", mean: 0.3, from: 0, to: 1 },
+    families: [
+      { id: "R134a", title: "R134a", kind: "pure", probability: 0.99 },
+      { id: "R12", title: "R12", kind: "pure", probability: 0.006 },
     ],
   });
   // RCL 0.088 kg/m3 for R12, 0.21 for R134a: ASHRAE 34 table 4-1 (from memory).

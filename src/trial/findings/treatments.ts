@@ -1,5 +1,5 @@
-import { findFamily, hazardsOfParts } from "../../evidence/index.ts";
-import { type FluidId, isFluidId } from "../../fluids/index.ts";
+import { findFamily, hazardsOfParts, STILL_PROBABLE } from "../../evidence/index.ts";
+import type { FluidId } from "../../fluids/index.ts";
 import { flammabilityOf, intervalOf, substanceFacts, usable } from "../../service/index.ts";
 import { type Harm, harms, mayBurn, type Treatment, unweighed } from "../stages/treatment.ts";
 import type { ProductView, TrialView } from "../view.ts";
@@ -44,8 +44,6 @@ function ofWeighing(view: TrialView, product: ProductView, found: Identification
 
 /** Lowest limit by mass among vehicle refrigerants, with R600a: ASHRAE 34 table 4-1. */
 const WORST = "R290";
-/** Mass fraction from which a part counts, as in the weighing's own hazards. */
-const COUNTS = 0.02;
 
 /**
  * The fluid that stands for a content that is not proven: of all that it may still hold, what burns at the lowest
@@ -55,14 +53,14 @@ export function worstOf(treatment: Treatment, found: Identification | undefined)
   if (!found || treatment.harms.includes("unknown")) return WORST;
   if (mayBurn(treatment)) {
     const burning = found.hazards.find(({ kind }) => kind === "burns")?.families ?? [];
-    const fuels = burning.flatMap((id) => findFamily(id)?.fluids ?? []);
-    return lowest(fuels, flameLimit) ?? WORST;
+    return lowest(fluidsOf(burning), flameLimit) ?? WORST;
   }
-  const parts = found.overall.flatMap(({ fluid, to }) =>
-    to > COUNTS && isFluidId(fluid) ? [fluid] : [],
-  );
-  return lowest(parts, lungLimit) ?? WORST;
+  const probable = found.families.filter(({ probability }) => probability >= STILL_PROBABLE);
+  return lowest(fluidsOf(probable.map(({ id }) => id)), lungLimit) ?? WORST;
 }
+
+const fluidsOf = (ids: readonly string[]): readonly FluidId[] =>
+  ids.flatMap((id) => findFamily(id)?.fluids ?? []);
 
 function lowest(
   fluids: readonly FluidId[],
