@@ -3,7 +3,8 @@ import { z } from "zod";
 import type { UnitSystem } from "../report/index.ts";
 import { inTurns, type LogStore, turn, type WorkspaceLog } from "../store/index.ts";
 import {
-  exportTrial,
+  exportHead,
+  inWrittenOrder,
   parseEventsInSlices,
   parseExportInSlices,
   type StoredEvent,
@@ -114,14 +115,45 @@ export async function importTrial(store: WorkspaceLog, body: string) {
   return appendParsed(store, parsed.events, { trial: parsed.trial });
 }
 
-/** `GET /api/trials/:trial/export` */
-export async function exportAnswer(store: WorkspaceLog, trial: string) {
-  const { events } = await store.read(trial);
-  if (events.length === 0) return unknownTrial();
-  return new Response(JSON.stringify(exportTrial(events)), {
+/** `GET /api/trials/:trial/export`: what `exportTrial` gives, put together from the texts that are stored. */
+export async function exportAnswer(store: LogStore, workspace: string, trial: string) {
+  const entries: Stored[] = [];
+  for await (const rows of store.rows(workspace, trial)) {
+    for (const { content } of rows) {
+      const { id, at } = JSON.parse(content) as StoredEvent;
+      entries.push({ id, when: at, content });
+    }
+    await turn();
+  }
+  if (entries.length === 0) return unknownTrial();
+  return new Response(exportBody(trial, inWrittenOrder(entries)), {
     headers: {
       "content-type": "application/json",
       "content-disposition": `attachment; filename="trial-${trial}.json"`,
+    },
+  });
+}
+
+interface Stored {
+  readonly id: string;
+  /** Instant by which an export is ordered. */
+  readonly when: string;
+  readonly content: string;
+}
+
+/** A piece is made when the one before has gone out: no text of the whole, and others have their turn. */
+function exportBody(trial: string, entries: readonly Stored[]): ReadableStream<Uint8Array> {
+  const encoder = new TextEncoder();
+  let next = 0;
+  return new ReadableStream({
+    pull: (controller) => {
+      const part = entries.slice(next, next + piece).map(({ content }) => content);
+      const before =
+        next === 0 ? `${JSON.stringify(exportHead(trial)).slice(0, -1)},"events":[` : ",";
+      next += part.length;
+      const isLast = next >= entries.length;
+      controller.enqueue(encoder.encode(`${before}${part.join(",")}${isLast ? "]}" : ""}`));
+      if (isLast) controller.close();
     },
   });
 }

@@ -36,12 +36,12 @@ export function exportTrial(events: readonly StoredEvent[]): TrialExport {
   if (trial === undefined) throw new RangeError("an export needs at least one event");
   const other = events.find((event) => event.trial !== trial);
   if (other) throw new RangeError(`events of two trials: ${trial} and ${other.trial}`);
-  return {
-    format: "coldproof-trial",
-    version: 1,
-    trial,
-    events: inWrittenOrder(events).map(({ event }) => event),
-  };
+  return { ...exportHead(trial), events: inWrittenOrder(events).map(({ event }) => event) };
+}
+
+/** What stands in an export before its events. */
+export function exportHead(trial: string): Omit<TrialExport, "events"> {
+  return { format: "coldproof-trial", version: 1, trial };
 }
 
 /** Distinct events with their canonical texts, in the written order; by text where an id has two. */
