@@ -11,14 +11,14 @@ const file = JSON.stringify(exportTrial(log));
 
 /** Asks again and again until the work is done; gives how often an answer came. */
 async function answersDuring(work: Promise<Response>, ask: (n: number) => Promise<unknown>) {
-  let isDone = false;
+  const state = { isDone: false };
   const done = work.then((response) => {
-    isDone = true;
+    state.isDone = true;
     return response;
   });
   let answers = 0;
   // Out of turn with what runs: the next request comes when the loop of events has gone round.
-  while (!isDone) {
+  while (!state.isDone) {
     await ask(++answers);
     await new Promise((next) => setImmediate(next));
   }

@@ -1,7 +1,7 @@
 import { CompiledQuery, type Kysely } from "kysely";
 import type { Pool } from "pg";
+import { appendLong } from "./append-long.ts";
 import {
-  appendGroup,
   type Batch,
   type End,
   type EventRow,
@@ -50,7 +50,7 @@ export function appendAtOnce(db: Kysely<Tables>, pool: Pool) {
     }
   };
   const carefully = async (batches: readonly Batch[]): Promise<GroupOutcome> => {
-    const outcome = await appendGroup(db, batches, insertRows);
+    const outcome = await appendLong(db, batches, insertRows);
     remember(outcome.ends);
     return outcome;
   };

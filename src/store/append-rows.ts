@@ -1,4 +1,4 @@
-import type { Kysely, Transaction } from "kysely";
+import type { ControlledTransaction, Kysely, Transaction } from "kysely";
 import { chainHash, chainStart } from "../trial/index.ts";
 import type { Distinct, Entry } from "./content.ts";
 import { digest } from "./digest.ts";
@@ -60,8 +60,7 @@ export async function appendGroup(
       ends: new Map(),
     };
   }
-  const tx = await db.startTransaction().execute();
-  try {
+  return inTransaction(db, async (tx) => {
     const ends = await claim(tx, sound);
     const known = await knownContents(tx, sound);
     const rows: EventRow[] = [];
@@ -71,17 +70,38 @@ export async function appendGroup(
       outcomes.push(conflicts.length > 0 ? withoutRows(conflicts) : await inTurns(placing));
     }
     if (rows.length === 0) await tx.rollback().execute();
-    else {
-      await inTurn(chunks(rows), (part) => insert(tx, part));
-      // From here on without a turn: nobody reads a trial's new end before it is safe.
-      await moveEnds(tx, ends);
-      await tx.commit().execute();
-    }
+    else await write(tx, { rows, ends, insert });
     return { outcomes, news: newsOf(ends), ends };
+  });
+}
+
+/** Rolls back what was neither committed nor rolled back by the work itself. */
+export async function inTransaction<T>(
+  db: Kysely<Tables>,
+  work: (tx: ControlledTransaction<Tables>) => Promise<T>,
+): Promise<T> {
+  const tx = await db.startTransaction().execute();
+  try {
+    return await work(tx);
   } catch (error) {
     if (!tx.isCommitted && !tx.isRolledBack) await tx.rollback().execute().catch(ignore);
     throw error;
   }
+}
+
+/** Writes rows and the ends of their trials, and commits. */
+export async function write(
+  tx: ControlledTransaction<Tables>,
+  {
+    rows,
+    ends,
+    insert,
+  }: { rows: readonly EventRow[]; ends: ReadonlyMap<string, End>; insert: InsertRows },
+): Promise<void> {
+  await inTurn(chunks(rows), (part) => insert(tx, part));
+  // From here on without a turn: nobody reads a trial's new end before it is safe.
+  await moveEnds(tx, ends);
+  await tx.commit().execute();
 }
 
 /** A connection that broke cannot roll back; the database does it then. */
@@ -106,7 +126,7 @@ async function inTurn<T>(parts: readonly T[], work: (part: T) => Promise<unknown
 export const keyOf = (workspace: string, id: string) => `${workspace} ${id}`;
 
 /** Locks the trials of a group, always in the same order, and gives the end of each. */
-async function claim(tx: Transaction<Tables>, group: readonly Batch[]) {
+export async function claim(tx: Transaction<Tables>, group: readonly Batch[]) {
   const wanted = new Map<string, Tables["trial"]>();
   for (const { workspace, entries } of group) {
     for (const { event } of entries) {
@@ -135,7 +155,7 @@ async function claim(tx: Transaction<Tables>, group: readonly Batch[]) {
   return ends;
 }
 
-async function knownContents(tx: Transaction<Tables>, group: readonly Batch[]) {
+export async function knownContents(db: Kysely<Tables>, group: readonly Batch[]) {
   const ids = new Map<string, Set<string>>();
   for (const { workspace, entries } of group) {
     const own = ids.get(workspace) ?? new Set();
@@ -145,7 +165,7 @@ async function knownContents(tx: Transaction<Tables>, group: readonly Batch[]) {
   const known = new Map<string, string>();
   for (const [workspace, own] of ids) {
     await inTurn(chunks([...own]), async (part) => {
-      const rows = await tx
+      const rows = await db
         .selectFrom("event")
         .select(["id", "content"])
         .where("workspace", "=", workspace)

@@ -1,10 +1,11 @@
+import { longBatch } from "./append-long.ts";
 import type { Batch, GroupOutcome } from "./append-rows.ts";
 import type { News } from "./log-store.ts";
 import type { AppendOutcome, WriteFailure } from "./port.ts";
 
 /** What a group may hold: enough to share a wait for the disk, little enough to keep others waiting briefly. */
 const mostBatches = 500;
-const mostEvents = 5000;
+const mostEvents = longBatch;
 
 export interface GroupCommit {
   append(batch: Batch): Promise<AppendOutcome>;
@@ -95,7 +96,7 @@ function sizeOfGroup(queue: readonly Waiting[]): number {
 
 /** A long batch goes beside the others: it would keep what belongs to other trials waiting. */
 function laneOf({ entries }: Batch, lanes: number): number {
-  if (entries.length > mostEvents) return lanes;
+  if (entries.length > longBatch) return lanes;
   const trial = entries[0]?.event.trial ?? "";
   let sum = 0;
   for (let i = 0; i < trial.length; i++) sum = (sum * 31 + trial.charCodeAt(i)) >>> 0;

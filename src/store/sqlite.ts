@@ -2,7 +2,8 @@ import { mkdirSync } from "node:fs";
 import { dirname, resolve } from "node:path";
 import Database from "better-sqlite3";
 import { CompiledQuery, Kysely, Migrator, SqliteDialect, sql } from "kysely";
-import { appendGroup, type Batch, type InsertRows } from "./append-rows.ts";
+import { appendLong } from "./append-long.ts";
+import type { Batch, InsertRows } from "./append-rows.ts";
 import type { OpenOutcome, OpenProblem } from "./open-outcome.ts";
 import type { WriteFailure } from "./port.ts";
 import { migrations, type Tables } from "./schema.ts";
@@ -47,7 +48,7 @@ export async function openSqliteStore(
     lanes: 1,
     failureOf,
     again: () => false,
-    append: (batches: readonly Batch[]) => appendGroup(db, batches, insertRows),
+    append: (batches: readonly Batch[]) => appendLong(db, batches, insertRows),
     copyTo: async (copy: string) => {
       await sqlite.backup(copy);
       return true;
