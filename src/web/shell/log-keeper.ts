@@ -49,13 +49,13 @@ export function theStores(): DeviceStores {
 
 /** Opens the device's store; everything else waits for it. */
 export async function startLogKeeper(): Promise<void> {
+  const key = "pairing";
   const opened = await openDeviceStores(() => {
     superseded.value = true;
-  });
+  }, ["preferences", key]);
   stores = opened;
   const drafts = deviceDrafts();
-  const key = "pairing";
-  const [preferred, paired] = await Promise.all([drafts.recall("preferences"), drafts.recall(key)]);
+  const [preferred, paired] = opened.recalled;
   startPreferences(preferred, (value) => {
     void drafts.keep("preferences", value);
   });
@@ -65,11 +65,29 @@ export async function startLogKeeper(): Promise<void> {
   });
 }
 
+/** Opens a trial for the first screen; a long one goes on while the screen says so. */
+export async function openFirst(trial: string): Promise<void> {
+  const shortly = new Promise((resolve) => setTimeout(resolve, 150));
+  await Promise.race([openTrial(trial).catch(() => undefined), shortly]);
+}
+
 /** How often a trial, or the form of a new one, was asked for: only the last one opens. */
 let asked = 0;
+let opening: { readonly trial: string; readonly done: Promise<void> } | undefined;
 
-export async function openTrial(trial: string): Promise<void> {
-  const mine = ++asked;
+/** Once for all that ask while it is read. */
+export function openTrial(trial: string): Promise<void> {
+  if (opening?.trial === trial) return opening.done;
+  const mine = { trial, done: openAs(++asked, trial) };
+  opening = mine;
+  const over = (): void => {
+    if (opening === mine) opening = undefined;
+  };
+  mine.done.then(over, over);
+  return mine.done;
+}
+
+async function openAs(mine: number, trial: string): Promise<void> {
   if (openTrialId.value === trial) return;
   const { drafts } = theStore();
   const [draft, log] = await Promise.all([
@@ -82,12 +100,13 @@ export async function openTrial(trial: string): Promise<void> {
   events.value = log.events;
   openTrialId.value = trial;
   // What was kept while it was read.
-  await readMore();
+  void readMore();
 }
 
 /** Drafts of a trial that does not exist yet. */
 export async function openNewTrialDrafts(): Promise<void> {
   const mine = ++asked;
+  opening = undefined;
   const { drafts } = theStore();
   openTrialId.value = undefined;
   events.value = [];

@@ -28,14 +28,9 @@ interface Props {
 export function TrialPage({ trial, parts }: Props) {
   const [failure, setFailure] = useState<string>();
   useEffect(() => {
-    let isHere = true;
-    setFailure(undefined);
     openTrial(trial).catch((error: unknown) => {
-      if (isHere) setFailure(error instanceof Error ? error.message : "no reason was given");
+      setFailure(error instanceof Error ? error.message : "no reason was given");
     });
-    return () => {
-      isHere = false;
-    };
   }, [trial]);
   useEffect(() => {
     const idle = setTimeout(() => void startJudging(), 1500);
