@@ -130,7 +130,7 @@ function trialRoutes({ store, report }: ServerDeps): readonly Route[] {
       method: "get",
       path: `${ofTrial}/export`,
       needs: "viewer",
-      answer: withTrial((trial, { log }) => exportAnswer(log, trial)),
+      answer: withTrial((trial, { asker: { workspace } }) => exportAnswer(store, workspace, trial)),
     }),
     member({
       method: "get",

@@ -1,15 +1,16 @@
 import { createHash } from "node:crypto";
 import { z } from "zod";
 import type { UnitSystem } from "../report/index.ts";
-import type { LogStore, WorkspaceLog } from "../store/index.ts";
+import { inTurns, type LogStore, turn, type WorkspaceLog } from "../store/index.ts";
 import {
-  exportTrial,
-  parseEvent,
-  parseExport,
+  exportHead,
+  inWrittenOrder,
+  parseEventsInSlices,
+  parseExportInSlices,
   type StoredEvent,
   type TrialEvent,
 } from "../trial/index.ts";
-import { parseJson, type WireIssue } from "../wire/index.ts";
+import { parseLongList, type WireIssue } from "../wire/index.ts";
 import { invalid, refusal } from "./answers.ts";
 import type { LogTexts, ServerDeps } from "./deps.ts";
 
@@ -20,12 +21,12 @@ const mostIssues = 50;
 
 /** `POST /api/trials/:trial/events` */
 export async function appendEvents(store: WorkspaceLog, trial: string, body: string) {
-  const parsed = parseBatch(trial, body);
+  const parsed = await parseBatch(trial, body);
   return parsed.kind === "invalid" ? invalid(parsed.issues) : appendParsed(store, parsed.events);
 }
 
-function parseBatch(trial: string, body: string) {
-  const json = parseJson(body, "body");
+async function parseBatch(trial: string, body: string) {
+  const json = await inTurns(parseLongList(body, "body", "events"));
   if (json.kind === "invalid") return json;
   const batch = batchSchema.safeParse(json.value);
   if (!batch.success) {
@@ -36,25 +37,13 @@ function parseBatch(trial: string, body: string) {
     };
     return { kind: "invalid", issues: [issue] } as const;
   }
-  const events: TrialEvent[] = [];
-  const issues: WireIssue[] = [];
-  for (const [i, raw] of batch.data.events.entries()) {
-    const parsed = parseEvent(raw);
-    if (parsed.kind === "invalid") issues.push(...parsed.issues.map((issue) => at(i, issue)));
-    else if (parsed.event.trial !== trial) {
-      const accepted = `the trial of the address, ${trial}`;
-      issues.push(at(i, { field: "trial", value: parsed.event.trial, accepted }));
-    } else events.push(parsed.event);
-    if (issues.length >= mostIssues) break;
-  }
-  return issues.length > 0
-    ? ({ kind: "invalid", issues: issues.slice(0, mostIssues) } as const)
-    : ({ kind: "events", events } as const);
+  const accepted = `the trial of the address, ${trial}`;
+  const parsed = await inTurns(parseEventsInSlices(batch.data.events, trial, accepted));
+  return parsed.kind === "invalid" ? firstOf(parsed.issues) : parsed;
 }
 
-function at(index: number, issue: WireIssue): WireIssue {
-  return { ...issue, field: `events.${index}.${issue.field}` };
-}
+const firstOf = (issues: readonly WireIssue[]) =>
+  ({ kind: "invalid", issues: issues.slice(0, mostIssues) }) as const;
 
 /** Appends events that are in order, and says what became of them; `extra` stands in a good answer. */
 export async function appendParsed(
@@ -103,7 +92,7 @@ export async function readEvents(store: WorkspaceLog, trial: string, after: stri
   });
 }
 
-/** In pieces, so that a device that fetches a long log does not hold up those that stream. */
+/** In pieces, with a turn for others after each: a device that fetches a long log does not hold up those that stream. */
 async function textsAfter(store: WorkspaceLog, trial: string, after: number) {
   const texts: string[] = [];
   let [count, end] = [0, after];
@@ -113,33 +102,58 @@ async function textsAfter(store: WorkspaceLog, trial: string, after: number) {
     if (events.length > 0) texts.push(JSON.stringify(events).slice(1, -1));
     count += events.length;
     end = cursor;
-    await turn();
   }
   return { texts, count, end };
 }
 
-/** Lets other requests have their turn. */
-function turn(): Promise<void> {
-  return new Promise((next) => setImmediate(next));
-}
-
 /** `POST /api/trials/import` */
 export async function importTrial(store: WorkspaceLog, body: string) {
-  const json = parseJson(body, "body");
+  const json = await inTurns(parseLongList(body, "body", "events"));
   if (json.kind === "invalid") return invalid(json.issues);
-  const parsed = parseExport(json.value);
-  if (parsed.kind === "invalid") return invalid(parsed.issues.slice(0, mostIssues));
+  const parsed = await inTurns(parseExportInSlices(json.value));
+  if (parsed.kind === "invalid") return invalid(firstOf(parsed.issues).issues);
   return appendParsed(store, parsed.events, { trial: parsed.trial });
 }
 
-/** `GET /api/trials/:trial/export` */
-export async function exportAnswer(store: WorkspaceLog, trial: string) {
-  const { events } = await store.read(trial);
-  if (events.length === 0) return unknownTrial();
-  return new Response(JSON.stringify(exportTrial(events)), {
+/** `GET /api/trials/:trial/export`: what `exportTrial` gives, put together from the texts that are stored. */
+export async function exportAnswer(store: LogStore, workspace: string, trial: string) {
+  const entries: Stored[] = [];
+  for await (const rows of store.rows(workspace, trial)) {
+    for (const { content } of rows) {
+      const { id, at } = JSON.parse(content) as StoredEvent;
+      entries.push({ id, when: at, content });
+    }
+    await turn();
+  }
+  if (entries.length === 0) return unknownTrial();
+  return new Response(exportBody(trial, inWrittenOrder(entries)), {
     headers: {
       "content-type": "application/json",
       "content-disposition": `attachment; filename="trial-${trial}.json"`,
+    },
+  });
+}
+
+interface Stored {
+  readonly id: string;
+  /** Instant by which an export is ordered. */
+  readonly when: string;
+  readonly content: string;
+}
+
+/** A piece is made when the one before has gone out: no text of the whole, and others have their turn. */
+function exportBody(trial: string, entries: readonly Stored[]): ReadableStream<Uint8Array> {
+  const encoder = new TextEncoder();
+  let next = 0;
+  return new ReadableStream({
+    pull: (controller) => {
+      const part = entries.slice(next, next + piece).map(({ content }) => content);
+      const before =
+        next === 0 ? `${JSON.stringify(exportHead(trial)).slice(0, -1)},"events":[` : ",";
+      next += part.length;
+      const isLast = next >= entries.length;
+      controller.enqueue(encoder.encode(`${before}${part.join(",")}${isLast ? "]}" : ""}`));
+      if (isLast) controller.close();
     },
   });
 }

@@ -1,18 +1,19 @@
-import type { Kysely } from "kysely";
+import { CompiledQuery, type Kysely } from "kysely";
 import type { Pool } from "pg";
+import { appendLong } from "./append-long.ts";
 import {
-  appendGroup,
   type Batch,
   type End,
   type EventRow,
   type GroupOutcome,
+  type InsertRows,
   keyOf,
   newsOf,
   place,
 } from "./append-rows.ts";
-import { distinct } from "./content.ts";
 import type { AppendOutcome } from "./port.ts";
 import type { Tables } from "./schema.ts";
+import { atOnce } from "./turns.ts";
 
 /** Trials whose ends are remembered; one more forgets the one that was written longest ago. */
 const mostTrials = 10_000;
@@ -49,7 +50,7 @@ export function appendAtOnce(db: Kysely<Tables>, pool: Pool) {
     }
   };
   const carefully = async (batches: readonly Batch[]): Promise<GroupOutcome> => {
-    const outcome = await appendGroup(db, batches);
+    const outcome = await appendLong(db, batches, insertRows);
     remember(outcome.ends);
     return outcome;
   };
@@ -76,8 +77,7 @@ function planOf(batches: readonly Batch[], known: ReadonlyMap<string, End>): Pla
   const contents = new Map<string, string>();
   const rows: EventRow[] = [];
   const outcomes: AppendOutcome[] = [];
-  for (const { workspace, events } of batches) {
-    const { entries, conflicts } = distinct(events);
+  for (const { workspace, entries, conflicts } of batches) {
     const trials = new Set(entries.map(({ event }) => event.trial));
     const [trial] = trials;
     if (trial === undefined || trials.size > 1 || conflicts.length > 0) return undefined;
@@ -87,12 +87,23 @@ function planOf(batches: readonly Batch[], known: ReadonlyMap<string, End>): Pla
     keys.push(key);
     before.set(key, end);
     if (!after.has(key)) after.set(key, { ...end });
-    const outcome = place(workspace, entries, { ends: after, known: contents, rows });
+    const outcome = atOnce(place(workspace, entries, { ends: after, known: contents, rows }));
     if (outcome.kind !== "appended" || outcome.duplicates.length > 0) return undefined;
     outcomes.push(outcome);
   }
   return { keys, outcomes, rows, before, after };
 }
+
+const columnsOf = (rows: readonly EventRow[]) =>
+  (["workspace", "id", "trial", "seq", "content", "hash"] as const).map((name) =>
+    rows.map((row) => row[name]),
+  );
+
+const insertRows: InsertRows = (tx, rows) => {
+  const text = `insert into event (workspace, id, trial, seq, content, hash)
+    select * from unnest($1::text[], $2::text[], $3::text[], $4::int[], $5::text[], $6::text[])`;
+  return tx.executeQuery(CompiledQuery.raw(text, columnsOf(rows)));
+};
 
 const statement = `
   with wanted as (
@@ -118,7 +129,7 @@ async function extend(pool: Pool, { rows, before, after }: Plan) {
   const trials = [...after].sort(([a], [b]) => (a < b ? -1 : 1));
   const of = <T>(value: (end: End) => T) => trials.map(([, end]) => value(end));
   const old = trials.map(([key]) => before.get(key));
-  const column = (name: keyof EventRow) => rows.map((row) => row[name]);
+  const columns = columnsOf(rows);
   const { rows: grown } = await pool.query<{ workspace: string; id: string }>({
     // Planned once for each connection: that is half of the database's work for a small group.
     name: "append-at-once",
@@ -127,8 +138,7 @@ async function extend(pool: Pool, { rows, before, after }: Plan) {
       ...[of(({ workspace }) => workspace), of(({ trial }) => trial)],
       ...[of(({ seq }) => seq), of(({ head }) => head)],
       ...[old.map((end) => end?.seq), old.map((end) => end?.head)],
-      ...[column("workspace"), column("id"), column("trial")],
-      ...[column("seq"), column("content"), column("hash")],
+      ...columns,
     ],
   });
   return new Set(grown.map(({ workspace, id }) => keyOf(workspace, id)));

@@ -1,18 +1,22 @@
-import type { Kysely, Transaction } from "kysely";
-import { chainHash, chainStart, type StoredEvent } from "../trial/index.ts";
-import { distinct } from "./content.ts";
+import type { ControlledTransaction, Kysely, Transaction } from "kysely";
+import { chainHash, chainStart } from "../trial/index.ts";
+import type { Distinct, Entry } from "./content.ts";
+import { digest } from "./digest.ts";
 import type { News } from "./log-store.ts";
 import type { AppendOutcome } from "./port.ts";
 import type { Tables } from "./schema.ts";
+import { inTurns, turn } from "./turns.ts";
 
 /** Rows in one statement: far below the number of parameters that any database takes. */
 const chunk = 500;
 
 /** What one caller wants to have appended, whole or not at all. */
-export interface Batch {
+export interface Batch extends Distinct {
   readonly workspace: string;
-  readonly events: readonly StoredEvent[];
 }
+
+/** A database's quickest way to add rows: its query builder takes ten times as long over some hundred rows as the database. */
+export type InsertRows = (tx: Transaction<Tables>, rows: readonly EventRow[]) => Promise<unknown>;
 
 export interface GroupOutcome {
   /** One for each batch, in their order. */
@@ -23,7 +27,6 @@ export interface GroupOutcome {
   readonly ends: ReadonlyMap<string, End>;
 }
 
-type Entry = ReturnType<typeof distinct>["entries"][number];
 export type EventRow = Tables["event"];
 
 /** A trial's end while a group is worked through. */
@@ -37,7 +40,7 @@ export interface End {
 
 /**
  * Appends several batches in one transaction, so that they share one wait for the disk. Each batch is
- * taken or refused by itself, in the order given.
+ * taken or refused by itself, in the order given. Over a long batch others get their turn meanwhile.
  *
  * The first statement claims the trials' rows. In PostgreSQL that orders writers of one trial; in
  * SQLite it takes the write lock before anything was read, so a second process waits instead of failing.
@@ -47,36 +50,58 @@ export interface End {
 export async function appendGroup(
   db: Kysely<Tables>,
   batches: readonly Batch[],
+  insert: InsertRows,
 ): Promise<GroupOutcome> {
-  const prepared = batches.map(({ workspace, events }) => ({ workspace, ...distinct(events) }));
-  const sound = prepared.filter(({ conflicts, entries }) => conflicts.length + entries.length > 0);
+  const sound = batches.filter(({ conflicts, entries }) => conflicts.length + entries.length > 0);
   if (sound.every(({ conflicts }) => conflicts.length > 0)) {
     return {
-      outcomes: prepared.map(({ conflicts }) => withoutRows(conflicts)),
+      outcomes: batches.map(({ conflicts }) => withoutRows(conflicts)),
       news: [],
       ends: new Map(),
     };
   }
-  const tx = await db.startTransaction().execute();
-  try {
+  return inTransaction(db, async (tx) => {
     const ends = await claim(tx, sound);
     const known = await knownContents(tx, sound);
     const rows: EventRow[] = [];
-    const outcomes = prepared.map(({ workspace, entries, conflicts }) =>
-      conflicts.length > 0
-        ? withoutRows(conflicts)
-        : place(workspace, entries, { ends, known, rows }),
-    );
-    if (rows.length === 0) await tx.rollback().execute();
-    else {
-      await write(tx, rows, ends);
-      await tx.commit().execute();
+    const outcomes: AppendOutcome[] = [];
+    for (const { workspace, entries, conflicts } of batches) {
+      const placing = place(workspace, entries, { ends, known, rows });
+      outcomes.push(conflicts.length > 0 ? withoutRows(conflicts) : await inTurns(placing));
     }
+    if (rows.length === 0) await tx.rollback().execute();
+    else await write(tx, { rows, ends, insert });
     return { outcomes, news: newsOf(ends), ends };
+  });
+}
+
+/** Rolls back what was neither committed nor rolled back by the work itself. */
+export async function inTransaction<T>(
+  db: Kysely<Tables>,
+  work: (tx: ControlledTransaction<Tables>) => Promise<T>,
+): Promise<T> {
+  const tx = await db.startTransaction().execute();
+  try {
+    return await work(tx);
   } catch (error) {
     if (!tx.isCommitted && !tx.isRolledBack) await tx.rollback().execute().catch(ignore);
     throw error;
   }
+}
+
+/** Writes rows and the ends of their trials, and commits. */
+export async function write(
+  tx: ControlledTransaction<Tables>,
+  {
+    rows,
+    ends,
+    insert,
+  }: { rows: readonly EventRow[]; ends: ReadonlyMap<string, End>; insert: InsertRows },
+): Promise<void> {
+  await inTurn(chunks(rows), (part) => insert(tx, part));
+  // From here on without a turn: nobody reads a trial's new end before it is safe.
+  await moveEnds(tx, ends);
+  await tx.commit().execute();
 }
 
 /** A connection that broke cannot roll back; the database does it then. */
@@ -90,11 +115,18 @@ function withoutRows(conflicts: readonly string[]): AppendOutcome {
     : { kind: "appended", accepted: [], duplicates: [] };
 }
 
-type Prepared = { readonly workspace: string; readonly entries: readonly Entry[] };
+/** One part after the other, with a turn for other requests between two. */
+async function inTurn<T>(parts: readonly T[], work: (part: T) => Promise<unknown>) {
+  for (const [i, part] of parts.entries()) {
+    if (i > 0) await turn();
+    await work(part);
+  }
+}
+
 export const keyOf = (workspace: string, id: string) => `${workspace} ${id}`;
 
 /** Locks the trials of a group, always in the same order, and gives the end of each. */
-async function claim(tx: Transaction<Tables>, group: readonly Prepared[]) {
+export async function claim(tx: Transaction<Tables>, group: readonly Batch[]) {
   const wanted = new Map<string, Tables["trial"]>();
   for (const { workspace, entries } of group) {
     for (const { event } of entries) {
@@ -123,7 +155,7 @@ async function claim(tx: Transaction<Tables>, group: readonly Prepared[]) {
   return ends;
 }
 
-async function knownContents(tx: Transaction<Tables>, group: readonly Prepared[]) {
+export async function knownContents(db: Kysely<Tables>, group: readonly Batch[]) {
   const ids = new Map<string, Set<string>>();
   for (const { workspace, entries } of group) {
     const own = ids.get(workspace) ?? new Set();
@@ -132,25 +164,28 @@ async function knownContents(tx: Transaction<Tables>, group: readonly Prepared[]
   }
   const known = new Map<string, string>();
   for (const [workspace, own] of ids) {
-    for (const part of chunks([...own])) {
-      const rows = await tx
+    await inTurn(chunks([...own]), async (part) => {
+      const rows = await db
         .selectFrom("event")
         .select(["id", "content"])
         .where("workspace", "=", workspace)
         .where("id", "in", part)
         .execute();
       for (const row of rows) known.set(keyOf(workspace, row.id), row.content);
-    }
+    });
   }
   return known;
 }
 
-/** Decides about one batch and, when it is taken, puts its rows at the ends of their trials. */
-export function place(
+/** Events that are placed between two yields. */
+const slice = 250;
+
+/** Decides about one batch and, when it is taken, puts its rows at the ends of their trials; in slices. */
+export function* place(
   workspace: string,
   entries: readonly Entry[],
   { ends, known, rows }: { ends: Map<string, End>; known: Map<string, string>; rows: EventRow[] },
-): AppendOutcome {
+): Generator<void, AppendOutcome> {
   const accepted: string[] = [];
   const duplicates: string[] = [];
   const conflicts: string[] = [];
@@ -161,12 +196,13 @@ export function place(
   }
   if (conflicts.length > 0) return { kind: "refused", conflicts };
   const fresh = new Set(accepted);
-  for (const { event, content } of entries) {
+  for (const [i, { event, content }] of entries.entries()) {
+    if (i % slice === slice - 1) yield;
     if (!fresh.has(event.id)) continue;
     const end = ends.get(keyOf(workspace, event.trial));
     if (end === undefined) throw new Error(`trial ${event.trial} was not claimed`);
     end.seq += 1;
-    end.head = chainHash(end.head, content);
+    end.head = chainHash(end.head, content, digest);
     end.grew = true;
     known.set(keyOf(workspace, event.id), content);
     const { id, trial } = event;
@@ -175,8 +211,7 @@ export function place(
   return { kind: "appended", accepted, duplicates };
 }
 
-async function write(tx: Transaction<Tables>, rows: readonly EventRow[], ends: Map<string, End>) {
-  for (const part of chunks(rows)) await tx.insertInto("event").values(part).execute();
+async function moveEnds(tx: Transaction<Tables>, ends: ReadonlyMap<string, End>) {
   const grown = [...ends.values()]
     .filter(({ grew }) => grew)
     .map(({ workspace, trial, seq, head }) => ({ workspace, id: trial, last_seq: seq, head }));

@@ -39,8 +39,13 @@ export interface BrowserStore extends EventStore {
   markRefused(ids: readonly string[]): Promise<void>;
   /** The server's cursor up to which a trial was merged; 0 when never. */
   pulled(trial: string): Promise<number>;
-  /** Adds what the server sent and its cursor, in one transaction. Ids that differ here are left and named. */
-  merge(trial: string, log: StoredLog): Promise<Merged>;
+  /**
+   * Adds what the server sent and its cursor, in one transaction. Ids that differ here are left and named.
+   *
+   * @param after cursor that the server was asked from. Where another window has moved it meanwhile, or set it back to
+   * offer everything again, it stays as that window left it: what is asked for twice changes nothing, what is passed over is lost.
+   */
+  merge(trial: string, log: StoredLog, after: number): Promise<Merged>;
   /** Offers a trial again from its first event: the server has fewer events than it once sent. */
   offerAgain(trial: string): Promise<void>;
   /** Packs what an older version kept one by one. Changes nothing else, and may be cut off anywhere. */
@@ -101,7 +106,7 @@ export async function openBrowserStore(
     acknowledge: (ids) => settle(db, ids, "acknowledged"),
     markRefused: (ids) => settle(db, ids, "refused"),
     pulled: async (trial) => (await db.get("trials", trial))?.pulled ?? 0,
-    merge: (trial, log) => merge(db, trial, log),
+    merge: (trial, log, after) => merge(db, { trial, after }, log),
     offerAgain: (trial) => offerAgain(db, trial),
     tidy: () => tidy(db),
     drafts: draftsIn(db),
@@ -127,8 +132,8 @@ function draftsIn(db: Db): BrowserStore["drafts"] {
 async function append(db: Db, events: readonly StoredEvent[]): Promise<AppendOutcome> {
   const { entries, conflicts } = distinct(events);
   if (conflicts.length > 0) return { kind: "refused", conflicts };
-  const tx = write(db);
   try {
+    const tx = write(db);
     const sorted = await sortByKnown(tx, entries);
     if (sorted.conflicts.length > 0) {
       tx.abort();
@@ -206,12 +211,17 @@ async function settle(db: Db, ids: readonly string[], as: "acknowledged" | "refu
   await tx.done;
 }
 
-async function merge(db: Db, trial: string, { events, cursor }: StoredLog): Promise<Merged> {
+async function merge(
+  db: Db,
+  { trial, after }: { readonly trial: string; readonly after: number },
+  { events, cursor }: StoredLog,
+): Promise<Merged> {
   const { entries, conflicts } = distinct(events);
   const tx = write(db);
   const sorted = await sortByKnown(tx, entries);
   await insert(tx, sorted.fresh, false);
-  await tx.objectStore("trials").put({ ...(await rowOf(tx, trial)), pulled: cursor });
+  const row = await rowOf(tx, trial);
+  if (row.pulled === after) await tx.objectStore("trials").put({ ...row, pulled: cursor });
   await tx.done;
   return { added: sorted.fresh.length, conflicts: [...conflicts, ...sorted.conflicts] };
 }
@@ -243,5 +253,7 @@ function failureOf(error: unknown): WriteFailure | undefined {
   if (!(error instanceof DOMException)) return undefined;
   if (error.name === "QuotaExceededError") return "disk-full";
   if (error.name === "UnknownError") return "disk-error";
+  // It closed itself, because another tab needed newer tables.
+  if (error.name === "InvalidStateError") return "unreachable";
   return undefined;
 }

@@ -30,15 +30,24 @@ const first = "coldproof";
 /** Where the device keeps the name of the store that is open. */
 const chosenKey = "open log";
 
-/** @param onSuperseded called after a store closed itself, because another tab needs newer tables: reload. */
-export async function openDeviceStores(onSuperseded: () => void): Promise<DeviceStores> {
+/**
+ * @param onSuperseded called after a store closed itself, because another tab needs newer tables: reload.
+ * @param keys drafts of the device that are needed at once: asked for together with the rest, each way to the disk is felt on a phone.
+ */
+export async function openDeviceStores(
+  onSuperseded: () => void,
+  keys: readonly string[],
+): Promise<DeviceStores & { readonly recalled: readonly unknown[] }> {
   const device = await openBrowserStore(first, onSuperseded);
-  const chosen = await device.drafts.recall(chosenKey);
+  const [chosen, ...recalled] = await Promise.all(
+    [chosenKey, ...keys].map((key) => device.drafts.recall(key)),
+  );
   const open = typeof chosen === "string" ? chosen : first;
   const log = open === first ? device : await openBrowserStore(open, onSuperseded);
   return {
     device,
     log,
+    recalled,
     choose: async (workspace, was) => {
       const name = (await isFirst(device, workspace, was)) ? first : `${first} ${workspace.id}`;
       if (name === open) return false;

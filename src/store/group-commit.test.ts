@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { note } from "../../test/doors/sample-events.ts";
+import { distinct } from "./content.ts";
 import { groupCommit } from "./group-commit.ts";
 import type { WriteFailure } from "./port.ts";
 
@@ -10,7 +11,7 @@ function commits(failure: WriteFailure | "fault", bad: (ids: readonly string[]) 
     lanes: 1,
     write: (batches) => {
       asked++;
-      const ids = batches.flatMap(({ events }) => events.map(({ id }) => id));
+      const ids = batches.flatMap(({ entries }) => entries.map(({ event }) => event.id));
       if (bad(ids)) return Promise.reject(new Error(failure));
       const one = { kind: "appended", accepted: [], duplicates: [] } as const;
       return Promise.resolve({ outcomes: batches.map(() => one), news: [], ends: new Map() });
@@ -18,7 +19,7 @@ function commits(failure: WriteFailure | "fault", bad: (ids: readonly string[]) 
     failureOf: () => (failure === "fault" ? undefined : failure),
     tell: () => undefined,
   });
-  const append = (n: number) => made.append({ workspace: "home", events: [note(n)] });
+  const append = (n: number) => made.append({ workspace: "home", ...distinct([note(n)]) });
   return { append, asked: () => asked };
 }
 

@@ -1,15 +1,14 @@
+import { longBatch } from "./append-long.ts";
 import type { Batch, GroupOutcome } from "./append-rows.ts";
 import type { News } from "./log-store.ts";
 import type { AppendOutcome, WriteFailure } from "./port.ts";
 
 /** What a group may hold: enough to share a wait for the disk, little enough to keep others waiting briefly. */
 const mostBatches = 500;
-const mostEvents = 5000;
+const mostEvents = longBatch;
 
 export interface GroupCommit {
   append(batch: Batch): Promise<AppendOutcome>;
-  /** Resolves when nothing is under way. */
-  idle(): Promise<void>;
 }
 
 interface Waiting {
@@ -22,7 +21,7 @@ interface Waiting {
  * Lets batches that arrive while the disk is busy share the next transaction. Under light load a batch
  * goes at once; under heavy load the number of waits for the disk stays the same and the groups grow.
  *
- * @param lanes how many transactions run side by side; a trial always goes by the same one.
+ * @param lanes how many transactions run side by side; a trial always goes by the same one. One more is for long batches.
  * @param write one transaction over a group, see `appendGroup`.
  * @param failureOf a failure of the medium in the port's words; undefined for a fault of ours.
  * @param tell called after a group is safe.
@@ -58,15 +57,12 @@ export function groupCommit({
     }
   };
   const lane = () => oneLane(settle);
-  const all = Array.from({ length: lanes }, lane);
+  const all = Array.from({ length: lanes + 1 }, lane);
   return {
     append: (batch) =>
       new Promise((resolve, reject) => {
-        all[laneOf(batch, lanes)]?.add({ batch, resolve, reject });
+        all[laneOf(batch, lanes)]?.({ batch, resolve, reject });
       }),
-    idle: async () => {
-      await Promise.all(all.map(({ idle }) => idle()));
-    },
   };
 }
 
@@ -81,12 +77,9 @@ function oneLane(settle: (group: readonly Waiting[]) => Promise<void>) {
     }
     running = undefined;
   };
-  return {
-    add: (one: Waiting) => {
-      queue.push(one);
-      running ??= drain();
-    },
-    idle: () => running ?? Promise.resolve(),
+  return (one: Waiting) => {
+    queue.push(one);
+    running ??= drain();
   };
 }
 
@@ -94,15 +87,17 @@ function sizeOfGroup(queue: readonly Waiting[]): number {
   let size = 0;
   let events = 0;
   for (const { batch } of queue) {
-    events += batch.events.length;
+    events += batch.entries.length;
     if (size > 0 && (size >= mostBatches || events > mostEvents)) break;
     size++;
   }
   return size;
 }
 
-function laneOf({ events }: Batch, lanes: number): number {
-  const trial = events[0]?.trial ?? "";
+/** A long batch goes beside the others: it would keep what belongs to other trials waiting. */
+function laneOf({ entries }: Batch, lanes: number): number {
+  if (entries.length > longBatch) return lanes;
+  const trial = entries[0]?.event.trial ?? "";
   let sum = 0;
   for (let i = 0; i < trial.length; i++) sum = (sum * 31 + trial.charCodeAt(i)) >>> 0;
   return sum % lanes;

@@ -30,3 +30,4 @@ export type { AccessRecords, Device, Role, Workspace } from "./access.ts";
 export { backupTo, contentsOf, restoreFrom } from "./backup.ts";
 export { FaultyBackup } from "./backup-format.ts";
 export type { Contents } from "./backup-format.ts";
+export { inTurns, turn } from "./turns.ts";

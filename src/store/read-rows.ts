@@ -1,14 +1,19 @@
 import { type Kysely, sql } from "kysely";
 import { chainStart, type StoredEvent, verifyChain } from "../trial/index.ts";
+import { digest } from "./digest.ts";
 import type { StoredRow, StoredTrialEnd, TrialVerdict } from "./log-store.ts";
 import type { StoredLog, StoredTrial } from "./port.ts";
 import type { Tables } from "./schema.ts";
+import { turn } from "./turns.ts";
 
 /** Rows that are in memory at a time when a whole log is walked through. */
 const piece = 2000;
 
-/** Events whose texts the database hands over as one: 200,000 texts of their own cost twice as much. */
-const texts = 1000;
+/**
+ * Events whose texts the database hands over as one: 200,000 texts of their own cost twice as much. No more, because a text beyond
+ * some 128 kB lies apart in V8's memory, and its garbage costs more than the further questions.
+ */
+const texts = 300;
 
 interface Wanted {
   readonly workspace: string;
@@ -17,7 +22,10 @@ interface Wanted {
   readonly most: number | undefined;
 }
 
-/** Events of a trial after a cursor, in order of arrival; all of them without `most`. */
+/**
+ * Events of a trial after a cursor, in order of arrival; all of them without `most`. In pieces, with a turn for other
+ * requests after each: a long log holds nobody up.
+ */
 export async function readRows(
   db: Kysely<Tables>,
   { workspace, trial, after, most = Infinity }: Wanted,
@@ -31,6 +39,7 @@ export async function readRows(
     for (const event of piece.events) events.push(event);
     cursor = piece.cursor;
     if (piece.events.length < limit) break;
+    await turn();
   }
   return { events, cursor };
 }
@@ -52,13 +61,13 @@ async function pieceOf(
     .selectFrom(rows)
     .select(({ fn }) => [
       // Neither database sorts again what comes in order.
-      sql<string | null>`string_agg(content, ',')`.as("contents"),
+      sql<string | null>`'[' || string_agg(content, ',') || ']'`.as("contents"),
       fn.max("seq").as("cursor"),
     ])
     .executeTakeFirst();
   if (!found?.contents) return undefined;
   // Only `appendGroup` writes this column, from events that a door parsed.
-  const events = JSON.parse(`[${found.contents}]`) as StoredEvent[];
+  const events = JSON.parse(found.contents) as StoredEvent[];
   return { events, cursor: found.cursor };
 }
 
@@ -124,7 +133,7 @@ export async function* verdicts(db: Kysely<Tables>): AsyncGenerator<TrialVerdict
     for await (const rows of eventRows(db, workspace, trial)) {
       if (verdict.kind === "broken") break;
       const upToEnd = rows.filter(({ seq }) => seq <= end.events);
-      verdict = verifyChain(upToEnd, verdict);
+      verdict = verifyChain(upToEnd, verdict, digest);
     }
     if (verdict.kind === "broken") {
       yield { kind: "broken", workspace, trial, seq: verdict.seq, reason: verdict.reason };

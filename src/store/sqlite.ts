@@ -1,7 +1,9 @@
 import { mkdirSync } from "node:fs";
 import { dirname, resolve } from "node:path";
 import Database from "better-sqlite3";
-import { Kysely, Migrator, SqliteDialect, sql } from "kysely";
+import { CompiledQuery, Kysely, Migrator, SqliteDialect, sql } from "kysely";
+import { appendLong } from "./append-long.ts";
+import type { Batch, InsertRows } from "./append-rows.ts";
 import type { OpenOutcome, OpenProblem } from "./open-outcome.ts";
 import type { WriteFailure } from "./port.ts";
 import { migrations, type Tables } from "./schema.ts";
@@ -46,6 +48,7 @@ export async function openSqliteStore(
     lanes: 1,
     failureOf,
     again: () => false,
+    append: (batches: readonly Batch[]) => appendLong(db, batches, insertRows),
     copyTo: async (copy: string) => {
       await sqlite.backup(copy);
       return true;
@@ -60,6 +63,20 @@ export async function openSqliteStore(
   stopLooking = end;
   return { kind: "opened", store: { ...store, follow } };
 }
+
+const insertRows: InsertRows = (tx, rows) => {
+  const values = Array<string>(rows.length).fill("(?, ?, ?, ?, ?, ?)").join();
+  const text = `insert into event (workspace, id, trial, seq, content, hash) values ${values}`;
+  const given = rows.map((row) => [
+    row.workspace,
+    row.id,
+    row.trial,
+    row.seq,
+    row.content,
+    row.hash,
+  ]);
+  return tx.executeQuery(CompiledQuery.raw(text, given.flat()));
+};
 
 function open(path: string, { patience = 10_000, mostPages }: SqliteOptions) {
   try {

@@ -1,13 +1,16 @@
 import { EventEmitter } from "node:events";
 import type { Kysely } from "kysely";
+import type { StoredEvent } from "../trial/index.ts";
 import { accessRecords } from "./access-rows.ts";
-import { appendGroup, type Batch, type GroupOutcome } from "./append-rows.ts";
+import type { Batch, GroupOutcome } from "./append-rows.ts";
+import { distinctInSlices } from "./content.ts";
 import { groupCommit } from "./group-commit.ts";
 import { homeWorkspace, type LogStore, type News, StoreUnavailable } from "./log-store.ts";
 import type { WorkspaceLog, WriteFailure } from "./port.ts";
 import { eventRows, readRows, trialEnds, trialRows, verdicts } from "./read-rows.ts";
 import type { Tables } from "./schema.ts";
 import { seenDevices } from "./seen.ts";
+import { inTurns } from "./turns.ts";
 
 /** What differs between databases. */
 export interface Dialect {
@@ -19,8 +22,8 @@ export interface Dialect {
   readonly failureOf: (error: unknown) => WriteFailure | undefined;
   /** True when the same group may succeed at once: another process was in between. */
   readonly again: (error: unknown) => boolean;
-  /** One transaction over a group; `appendGroup` unless a database has a quicker way. */
-  readonly append?: (batches: readonly Batch[]) => Promise<GroupOutcome>;
+  /** One transaction over a group, or a quicker way to the same. */
+  readonly append: (batches: readonly Batch[]) => Promise<GroupOutcome>;
   /** Tells other processes; absent where a database has only one. */
   readonly tell?: (news: readonly News[]) => void;
   readonly copyTo: (file: string) => Promise<boolean>;
@@ -49,13 +52,23 @@ export function storeOn(db: Kysely<Tables>, dialect: Dialect) {
       throw new StoreUnavailable(failure, { cause: error });
     }
   };
-  const append = dialect.append ?? ((batches) => appendGroup(db, batches));
-  const write = (batches: readonly Batch[]) => retried(() => append(batches), dialect.again);
+  const write = (batches: readonly Batch[]) =>
+    retried(() => dialect.append(batches), dialect.again);
   const seen = seenDevices(db);
   const { lanes, failureOf } = dialect;
   const commits = groupCommit({ lanes, write, failureOf, tell });
+  const underWay = new Set<Promise<unknown>>();
+  const append = (workspace: string, events: readonly StoredEvent[]) => {
+    const work = inTurns(distinctInSlices(events)).then((batch) =>
+      commits.append({ workspace, ...batch }),
+    );
+    underWay.add(work);
+    const done = () => underWay.delete(work);
+    work.then(done, done);
+    return work;
+  };
   const logIn = (workspace: string): WorkspaceLog => ({
-    append: (events) => commits.append({ workspace, events }),
+    append: (events) => append(workspace, events),
     read: (trial, after = 0, most) =>
       guarded(() => readRows(db, { workspace, trial, after, most })),
     trials: () => guarded(() => trialRows(db, workspace)),
@@ -78,7 +91,7 @@ export function storeOn(db: Kysely<Tables>, dialect: Dialect) {
     rows: (workspace, trial) => eventRows(db, workspace, trial),
     copyTo: dialect.copyTo,
     close: async () => {
-      await commits.idle();
+      await Promise.allSettled(underWay);
       await seen.write();
       await dialect.end?.();
       await db.destroy();

@@ -214,7 +214,7 @@ async function pullAll(
       if (log.kind === "failed") return log;
       more = log.more === true && log.cursor > after;
       if (log.cursor === after) continue;
-      const merged = await store.merge(trial, log);
+      const merged = await store.merge(trial, log, after);
       count += merged.added;
       conflicts.push(...merged.conflicts);
     }

@@ -16,6 +16,10 @@ export type ParsedExport =
   | { readonly kind: "export"; readonly trial: string; readonly events: readonly TrialEvent[] }
   | { readonly kind: "invalid"; readonly issues: readonly Issue[] };
 
+export type ParsedEvents =
+  | { readonly kind: "events"; readonly events: readonly TrialEvent[] }
+  | Extract<ParsedExport, { kind: "invalid" }>;
+
 const mostEvents = 200_000;
 const mostIssues = 50;
 
@@ -32,12 +36,12 @@ export function exportTrial(events: readonly StoredEvent[]): TrialExport {
   if (trial === undefined) throw new RangeError("an export needs at least one event");
   const other = events.find((event) => event.trial !== trial);
   if (other) throw new RangeError(`events of two trials: ${trial} and ${other.trial}`);
-  return {
-    format: "coldproof-trial",
-    version: 1,
-    trial,
-    events: inWrittenOrder(events).map(({ event }) => event),
-  };
+  return { ...exportHead(trial), events: inWrittenOrder(events).map(({ event }) => event) };
+}
+
+/** What stands in an export before its events. */
+export function exportHead(trial: string): Omit<TrialExport, "events"> {
+  return { format: "coldproof-trial", version: 1, trial };
 }
 
 /** Distinct events with their canonical texts, in the written order; by text where an id has two. */
@@ -53,6 +57,17 @@ export function inWrittenOrder(events: readonly StoredEvent[]) {
 
 /** A file from outside: taken whole or not at all, with what is wrong named by place. Never throws. */
 export function parseExport(input: unknown): ParsedExport {
+  const parsing = parseExportInSlices(input);
+  let step = parsing.next();
+  while (step.done !== true) step = parsing.next();
+  return step.value;
+}
+
+/** Events that are looked at between two yields. */
+const slice = 250;
+
+/** `parseExport` that yields again and again, so that a caller can let others have their turn. */
+export function* parseExportInSlices(input: unknown): Generator<void, ParsedExport> {
   const file = fileSchema.safeParse(input);
   if (!file.success) {
     const issues = file.error.issues.map(({ path, message }) => ({
@@ -63,20 +78,34 @@ export function parseExport(input: unknown): ParsedExport {
     return { kind: "invalid", issues };
   }
   const { trial } = file.data;
+  const parsed = yield* parseEventsInSlices(file.data.events, trial, trial);
+  return parsed.kind === "invalid" ? parsed : { kind: "export", trial, events: parsed.events };
+}
+
+/**
+ * Events of one trial, all of them or what is wrong with the first that are.
+ *
+ * @param accepted what is said of an event of another trial.
+ */
+export function* parseEventsInSlices(
+  raw: readonly unknown[],
+  trial: string,
+  accepted: string,
+): Generator<void, ParsedEvents> {
   const events: TrialEvent[] = [];
   const issues: Issue[] = [];
-  file.data.events.forEach((event, i) => {
-    if (issues.length >= mostIssues) return;
-    const parsed = parseEvent(event);
-    if (parsed.kind === "invalid") {
-      issues.push(
-        ...parsed.issues.map((issue) => ({ ...issue, field: `events.${i}.${issue.field}` })),
-      );
-    } else if (parsed.event.trial !== trial) {
-      issues.push({ field: `events.${i}.trial`, value: parsed.event.trial, accepted: trial });
-    } else {
-      events.push(parsed.event);
-    }
-  });
-  return issues.length > 0 ? { kind: "invalid", issues } : { kind: "export", trial, events };
+  for (const [i, one] of raw.entries()) {
+    if (issues.length >= mostIssues) break;
+    if (i % slice === slice - 1) yield;
+    const parsed = parseEvent(one);
+    const mine =
+      parsed.kind === "invalid" ? parsed.issues : strangeness(parsed.event, trial, accepted);
+    issues.push(...mine.map((issue) => ({ ...issue, field: `events.${i}.${issue.field}` })));
+    if (parsed.kind === "event") events.push(parsed.event);
+  }
+  return issues.length > 0 ? { kind: "invalid", issues } : { kind: "events", events };
+}
+
+function strangeness({ trial: value }: TrialEvent, trial: string, accepted: string): Issue[] {
+  return value === trial ? [] : [{ field: "trial", value, accepted }];
 }

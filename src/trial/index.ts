@@ -22,13 +22,19 @@ export type {
   Substance,
   TrialEvent,
 } from "./events.ts";
-export { canonicalText } from "./order.ts";
+export { canonicalText, sorted as inWrittenOrder } from "./order.ts";
 export { project } from "./project.ts";
 export { freshMemory } from "./memory.ts";
 export type { Memory } from "./memory.ts";
 export { parseBody, parseEvent } from "./parse.ts";
 export type { Parsed, ParsedEvent } from "./parse.ts";
-export { exportTrial, parseExport } from "./export.ts";
+export {
+  exportHead,
+  exportTrial,
+  parseEventsInSlices,
+  parseExport,
+  parseExportInSlices,
+} from "./export.ts";
 export type { ParsedExport, TrialExport } from "./export.ts";
 export { chainHash, chainStart, logSeal, verifyChain } from "./integrity.ts";
 export type { ChainEnd, ChainRow, ChainVerdict } from "./integrity.ts";

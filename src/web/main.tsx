@@ -7,8 +7,9 @@ import "./look/app.css";
 import { render } from "preact";
 import { App } from "./shell/app.tsx";
 import { CannotKeep } from "./shell/cannot-keep.tsx";
-import { startLogKeeper, theStore } from "./shell/log-keeper.ts";
+import { openFirst, startLogKeeper, theStore } from "./shell/log-keeper.ts";
 import { registerOffline } from "./shell/offline.ts";
+import { place } from "./shell/route.ts";
 import { startSynchronising } from "./shell/synchronising.ts";
 
 const root = document.getElementById("app");
@@ -16,6 +17,8 @@ if (!root) throw new Error("the page has no place for the app");
 
 try {
   await startLogKeeper();
+  const [page, trial] = place.value;
+  if (page === "trial" && trial !== undefined) await openFirst(trial);
   render(<App />, root);
   await startSynchronising();
   registerOffline();

@@ -1,22 +1,11 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
-import { launchChromium } from "./chromium.ts";
+import { expect, test } from "vitest";
 import { grave } from "./grave.ts";
 import { handOn } from "./walk/hand.ts";
-import { axeSource, builtApp, endAll, openHouse } from "./walk/house.ts";
+import { axeSource } from "./walk/house.ts";
+import { visit } from "./walk/visit.ts";
 
 /** No serious or critical violation of the axe rules on any main screen, narrow and wide, light and dark. */
-let browser: Browser;
-let url: string;
-
-beforeAll(async () => {
-  browser = await launchChromium();
-  url = await openHouse(builtApp());
-});
-afterAll(async () => {
-  await browser.close();
-  await endAll();
-});
+const here = visit();
 
 const screens = [
   "stage/plan/-",
@@ -38,13 +27,13 @@ const cases = [390, 1440].flatMap((width) =>
 );
 
 test.each(cases)("$width px wide, $colorScheme", async ({ width, colorScheme }) => {
-  const page = await browser.newPage({
+  const page = await here.browser.newPage({
     viewport: { width, height: 844 },
     colorScheme,
     serviceWorkers: "block",
     reducedMotion: "reduce",
   });
-  await page.goto(url);
+  await page.goto(here.url);
   await page.getByRole("heading", { level: 1 }).waitFor();
   // The page's policy forbids foreign scripts; the debugger's own evaluation is not bound by it.
   await page.evaluate(axeSource);
@@ -59,7 +48,7 @@ test.each(cases)("$width px wide, $colorScheme", async ({ width, colorScheme }) 
     found.push(...(await grave(page)).map((one) => `${screen} ${one}`));
   }
   for (const place of ["devices", "pair"]) {
-    await page.goto(`${url}#/${place}`);
+    await page.goto(`${here.url}#/${place}`);
     await page.getByRole("heading", { level: 1, name: /device/i }).waitFor();
     found.push(...(await grave(page)).map((one) => `${place} ${one}`));
   }

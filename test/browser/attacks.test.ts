@@ -2,25 +2,15 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { expect, test } from "vitest";
 import { attacked, attacks } from "./bay/attacks.ts";
-import { launchChromium } from "./chromium.ts";
 import { handOn } from "./walk/hand.ts";
-import { builtApp, endAll, inputs, openHouse } from "./walk/house.ts";
+import { inputs } from "./walk/house.ts";
+import { visit } from "./walk/visit.ts";
 
 /** What is stored never acts: attacks in every free text of a log, on every screen and in the report. */
-let browser: Browser;
-let url: string;
-
-beforeAll(async () => {
-  browser = await launchChromium();
-  url = await openHouse(builtApp());
-});
-afterAll(async () => {
-  await browser.close();
-  await endAll();
-});
+const here = visit();
 
 /** What an attack has done: ran, made an element, or was stopped by the page's policy only. */
 const done = (page: Page): Promise<string[]> =>
@@ -37,7 +27,7 @@ const done = (page: Page): Promise<string[]> =>
   });
 
 async function watched(): Promise<{ page: Page; dialogs: string[] }> {
-  const page = await browser.newPage({ serviceWorkers: "block", reducedMotion: "reduce" });
+  const page = await here.browser.newPage({ serviceWorkers: "block", reducedMotion: "reduce" });
   page.setDefaultTimeout(10_000);
   const dialogs: string[] = [];
   page.on("dialog", (dialog) => {
@@ -70,7 +60,7 @@ test("nothing in a hostile trial acts, in the app or in its report", async () =>
   const log: unknown = JSON.parse(readFileSync(join(inputs, "hill-town.json"), "utf8"));
   const file = join(tmpdir(), `coldproof-hostile-${process.pid}.json`);
   writeFileSync(file, JSON.stringify(attacked(log)));
-  await page.goto(url);
+  await page.goto(here.url);
   await page.locator("input[type=file]").setInputFiles(file);
   await page.getByRole("heading", { level: 1, name: "Plan" }).waitFor();
   const hand = handOn(page);
@@ -89,7 +79,7 @@ test("nothing in a hostile trial acts, in the app or in its report", async () =>
   const report = join(tmpdir(), `coldproof-hostile-${process.pid}.html`);
   await saved.saveAs(report);
   // The saved file has no server's policy to stop it: only its own text keeps it quiet.
-  for (const address of [`${url}/api/trials/${trial}/report`, pathToFileURL(report).href]) {
+  for (const address of [`${here.url}/api/trials/${trial}/report`, pathToFileURL(report).href]) {
     await page.goto(address);
     found.push(...(await done(page)).map((what) => `${address}: ${what}`));
     expect(await page.locator("body").innerText()).toContain("<script data-attack>");
@@ -100,7 +90,7 @@ test("nothing in a hostile trial acts, in the app or in its report", async () =>
 
 test("attacks that are typed are shown as they were typed", async () => {
   const { page, dialogs } = await watched();
-  await page.goto(url);
+  await page.goto(here.url);
   const hand = handOn(page);
   await hand.press("New trial", "What is the question?");
   await hand.type("Name of the trial", attacks[1] ?? "");
@@ -115,7 +105,7 @@ test("attacks that are typed are shown as they were typed", async () => {
   await hand.open("log", "The log");
   const text = await page.locator("main").innerText();
   for (const attack of attacks.slice(0, 8)) expect(text).toContain(attack);
-  await page.goto(`${url}/#/pair/${encodeURIComponent(attacks[3] ?? "")}`);
+  await page.goto(`${here.url}/#/pair/${encodeURIComponent(attacks[3] ?? "")}`);
   await page.getByRole("heading", { level: 1, name: "Pair this device" }).waitFor();
   expect(await page.getByLabel("The code").inputValue()).toBe(attacks[3]);
   expect([await done(page), dialogs]).toEqual([[], []]);

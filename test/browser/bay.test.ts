@@ -101,17 +101,21 @@ async function write(page: Page, text: string): Promise<void> {
   await hand.press("Save the note", "Prove");
 }
 
-/** What the mark of safety says at the moment when an element first stands on the screen. */
-const saidBeside = (page: Page, selector: string) =>
-  page.evaluateHandle((sought) => {
-    const seen = { beside: "" };
-    new MutationObserver((_, observer) => {
-      if (!document.querySelector(sought)) return;
-      seen.beside = document.querySelector(".safety > summary")?.textContent ?? "";
-      observer.disconnect();
-    }).observe(document, { childList: true, subtree: true });
-    return seen;
-  }, selector);
+/** What the mark of safety says at the moment when an element, with some words in it, first stands on the screen. */
+const saidBeside = (page: Page, selector: string, words = "") =>
+  page.evaluateHandle(
+    (sought) => {
+      const seen = { beside: "" };
+      new MutationObserver((_, observer) => {
+        const all = [...document.querySelectorAll(sought.selector)];
+        if (!all.some(({ textContent }) => textContent.includes(sought.words))) return;
+        seen.beside = document.querySelector(".safety > summary")?.textContent ?? "";
+        observer.disconnect();
+      }).observe(document, { childList: true, subtree: true });
+      return seen;
+    },
+    { selector, words },
+  );
 
 const logText = async (page: Page): Promise<string[]> => {
   await handOn(page).open("log", "The log");
@@ -157,6 +161,30 @@ test("two devices that wrote apart in the same hour hold the same afterwards", a
   expect(a.filter((text) => text.startsWith("Written apart"))).toHaveLength(4);
   expect(b).toEqual(a);
   await Promise.all(contexts.map((context) => context.close()));
+});
+
+test("a second window of a device shows what the first one wrote, and calls it saved only when a server has it", async () => {
+  let isFull = false;
+  const house = await openHouse(app, (handle) => (request) => {
+    const isBatch = request.method === "POST" && request.url.endsWith("/events");
+    return isFull && isBatch ? Promise.resolve(new Response("", { status: 503 })) : handle(request);
+  });
+  const context = await browser.newContext();
+  const first = await arrive(context, house);
+  await handOn(first).press("Open the demonstration", "Plan");
+  await saved(first);
+  const second = await arrive(context, first.url());
+  await handOn(second).open("log", "The log");
+  await saved(second);
+  const seen = await saidBeside(second, ".entry", "Written in the first window");
+  isFull = true;
+  await write(first, "Written in the first window");
+  await second.getByText("Written in the first window").first().waitFor();
+  expect(await seen.evaluate(({ beside }) => beside)).toBe("1 entry only here");
+  isFull = false;
+  await first.evaluate(() => dispatchEvent(new Event("online")));
+  for (const page of [first, second]) await saved(page);
+  await context.close();
 });
 
 async function pair(page: Page, name: string): Promise<void> {

@@ -1,28 +1,19 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
-import { launchChromium } from "./chromium.ts";
+import { expect, test } from "vitest";
 import { handOn } from "./walk/hand.ts";
-import { builtApp, endAll, openHouse } from "./walk/house.ts";
+import { visit } from "./walk/visit.ts";
 
 /** What must cross the bay's network before a reading can be typed. */
 const MOST = 200_000;
 
-let browser: Browser;
-let url: string;
-
-beforeAll(async () => {
-  browser = await launchChromium();
-  url = await openHouse(builtApp());
-});
-afterAll(async () => {
-  await browser.close();
-  await endAll();
-});
+const here = visit();
 
 test("the capture screens come with less than 200 kB of packed script", async () => {
-  const context = await browser.newContext({ serviceWorkers: "block", reducedMotion: "reduce" });
+  const context = await here.browser.newContext({
+    serviceWorkers: "block",
+    reducedMotion: "reduce",
+  });
   const page = await context.newPage();
-  await page.goto(url);
+  await page.goto(here.url);
   await handOn(page).press("Open the demonstration", "Plan");
   const trial = /trial\/([^/]+)/.exec(page.url())?.[1] ?? "";
   for (const [screen, usable] of [
@@ -40,7 +31,7 @@ test("the capture screens come with less than 200 kB of packed script", async ()
       };
       look();
     }, `main ${usable}`);
-    await fresh.goto(`${url}/#/trial/${trial}/${screen}`);
+    await fresh.goto(`${here.url}/#/trial/${trial}/${screen}`);
     await fresh.locator(`main ${usable}`).first().waitFor();
     const bytes = await fresh.evaluate(async () => {
       const at = (): number | undefined => (globalThis as { usableAt?: number }).usableAt;

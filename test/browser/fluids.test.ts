@@ -1,23 +1,13 @@
 import { readFile } from "node:fs/promises";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { launchChromium } from "./chromium.ts";
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
 import { grave } from "./grave.ts";
 import { handOn } from "./walk/hand.ts";
-import { axeSource, builtApp, endAll, openHouse } from "./walk/house.ts";
+import { axeSource } from "./walk/house.ts";
+import { visit } from "./walk/visit.ts";
 
 /** The page of fluids and blends as a person uses it, narrow and wide, light and dark. */
-let browser: Browser;
-let url: string;
-
-beforeAll(async () => {
-  browser = await launchChromium();
-  url = await openHouse(builtApp());
-});
-afterAll(async () => {
-  await browser.close();
-  await endAll();
-});
+const here = visit();
 
 interface Screen {
   readonly width: number;
@@ -25,7 +15,7 @@ interface Screen {
 }
 
 async function pageAt({ width, colorScheme }: Screen): Promise<{ page: Page; faults: string[] }> {
-  const page = await browser.newPage({
+  const page = await here.browser.newPage({
     viewport: { width, height: 844 },
     colorScheme,
     serviceWorkers: "block",
@@ -35,7 +25,7 @@ async function pageAt({ width, colorScheme }: Screen): Promise<{ page: Page; fau
   page.setDefaultTimeout(10_000);
   const faults: string[] = [];
   page.on("pageerror", ({ message }) => faults.push(message));
-  await page.goto(url);
+  await page.goto(here.url);
   await page.getByRole("link", { name: "Look up a fluid or blend" }).click();
   await page.getByRole("heading", { level: 1, name: "Fluids and blends" }).waitFor();
   return { page, faults };
@@ -179,10 +169,10 @@ describe("at a desk", () => {
 });
 
 test("without a network a blend is worked out all the same", async () => {
-  const context = await browser.newContext({ reducedMotion: "reduce" });
+  const context = await here.browser.newContext({ reducedMotion: "reduce" });
   const page = await context.newPage();
   page.setDefaultTimeout(10_000);
-  await page.goto(`${url}/#/fluids`);
+  await page.goto(`${here.url}/#/fluids`);
   await page.evaluate(async () => {
     await navigator.serviceWorker.ready;
   });

@@ -1,21 +1,11 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
-import { launchChromium } from "./chromium.ts";
+import type { Page } from "playwright-core";
+import { expect, test } from "vitest";
 import { grave } from "./grave.ts";
-import { axeSource, builtApp, endAll, openHouse } from "./walk/house.ts";
+import { axeSource } from "./walk/house.ts";
+import { visit } from "./walk/visit.ts";
 
 /** The guided first trial from the first page to its end, by keyboard, half of it without a connection. */
-let browser: Browser;
-let url: string;
-
-beforeAll(async () => {
-  browser = await launchChromium();
-  url = await openHouse(builtApp());
-});
-afterAll(async () => {
-  await browser.close();
-  await endAll();
-});
+const here = visit();
 
 /** Presses what has this name with the keyboard alone. */
 async function key(page: Page, role: "link" | "button", name: string, within = "body") {
@@ -64,13 +54,13 @@ const cases = [
 test.each(cases)(
   "$width px wide, $colorScheme",
   async ({ width, colorScheme }) => {
-    const context = await browser.newContext({
+    const context = await here.browser.newContext({
       viewport: { width, height: 844 },
       colorScheme,
       reducedMotion: "reduce",
     });
     const page = await context.newPage();
-    await page.goto(url);
+    await page.goto(here.url);
     await page.evaluate(() => navigator.serviceWorker.ready);
     await page.evaluate(axeSource);
     await context.setOffline(true);
@@ -86,7 +76,7 @@ test.each(cases)(
       if (steps === 12) {
         await key(page, "button", "Leave the guide");
         await card(page).waitFor({ state: "detached" });
-        await page.goto(`${url}/#/learn`);
+        await page.goto(`${here.url}/#/learn`);
         // The list comes from the browser's store, after the page.
         await page.getByText("Last entry").waitFor();
         await page.locator(".learn-begun button").press("Enter");

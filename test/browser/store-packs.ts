@@ -81,7 +81,7 @@ export const packCases: readonly { name: string; check: () => Promise<void> }[] 
         n += batch.length;
         const all = [...repeats, ...batch];
         if (below(2) === 0) await store.append(all);
-        else await store.merge(trialId(trial), { events: all, cursor: n });
+        else await store.merge(trialId(trial), { events: all, cursor: n }, 0);
         mine.push(...batch);
       }
       for (const [trial, events] of log) {
@@ -101,7 +101,7 @@ export const packCases: readonly { name: string; check: () => Promise<void> }[] 
       const store = await openBrowserStore(name);
       const events = notes(1, 520);
       for (let i = 0; i < 520; i += 40) {
-        await store.merge(trialId(1), { events: events.slice(i, i + 40), cursor: i });
+        await store.merge(trialId(1), { events: events.slice(i, i + 40), cursor: i }, 0);
       }
       same((await store.read(trialId(1))).events, events);
       same((await rows(name, "events")) < 100, true);
@@ -117,7 +117,7 @@ export const packCases: readonly { name: string; check: () => Promise<void> }[] 
       same(known.kind === "appended" && known.duplicates, [note(3).id]);
       const other = note(699, { text: "something else" });
       same(await store.append([note(900), other]), { kind: "refused", conflicts: [other.id] });
-      const merged = await store.merge(trialId(1), { events: [other, note(901)], cursor: 5 });
+      const merged = await store.merge(trialId(1), { events: [other, note(901)], cursor: 5 }, 0);
       same(merged, { added: 1, conflicts: [other.id] });
       const moved = await store.append([note(4, { trial: 2 })]);
       same(moved.kind, "refused");

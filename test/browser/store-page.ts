@@ -45,6 +45,26 @@ const deviceCases: readonly { name: string; check: () => Promise<void> }[] = [
     },
   },
   {
+    name: "a store that closed itself says that nothing was kept",
+    check: async () => {
+      const store = await newStore();
+      await store.close();
+      same(await store.append([note(1)]), { kind: "failed", reason: "unreachable" });
+    },
+  },
+  {
+    name: "what a slow window fetched does not move a cursor that another has set back",
+    check: async () => {
+      const [trial, store] = [++trials, await newStore()];
+      const [first, second, third] = [1, 2, 3].map((n) => note(trial * 1000 + n, { trial }));
+      if (!first || !second || !third) throw new Error("three notes");
+      await store.merge(trialId(trial), { events: [first, second], cursor: 2 }, 0);
+      await store.offerAgain(trialId(trial));
+      const late = await store.merge(trialId(trial), { events: [third], cursor: 3 }, 2);
+      same([late.added, await store.pulled(trialId(trial))], [1, 0]);
+    },
+  },
+  {
     name: "two devices and a server come to hold the union",
     check: async () => {
       const trial = ++trials;

@@ -1,13 +1,7 @@
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { build } from "vite";
-import { listen, readSite } from "../../src/server/index.ts";
-import { memoryServer } from "../doors/memory-server.ts";
-import { root } from "../kill/bundle.ts";
 import { launchChromium } from "./chromium.ts";
+import { storeHouse } from "./store-house.ts";
 
 /** Names that store-page.ts puts into its page. */
 declare const caseNames: string[];
@@ -17,33 +11,12 @@ const stops: (() => Promise<unknown>)[] = [];
 let page: Page;
 
 beforeAll(async () => {
-  const folder = mkdtempSync(join(tmpdir(), "coldproof-page-"));
-  stops.push(() => {
-    rmSync(folder, { recursive: true });
-    return Promise.resolve();
-  });
-  await build({
-    root,
-    configFile: false,
-    publicDir: false,
-    logLevel: "error",
-    build: {
-      outDir: folder,
-      lib: { entry: "test/browser/store-page.ts", formats: ["es"], fileName: () => "page.js" },
-    },
-  });
-  writeFileSync(
-    join(folder, "index.html"),
-    '<!doctype html><meta charset="utf-8"><script type="module" src="/page.js"></script>',
-  );
-  const { handle } = await memoryServer({ site: readSite([{ prefix: "/", folder }]) });
-  const server = await listen(handle, { port: 0, exact: true });
-  if (server.kind === "refused") throw new Error(server.reason);
-  stops.push(() => server.stop());
+  const { url, end } = await storeHouse("test/browser/store-page.ts");
+  stops.push(end);
   const browser = await launchChromium();
   stops.push(() => browser.close());
   page = await browser.newPage();
-  await page.goto(server.url);
+  await page.goto(url);
   await page.waitForFunction(() => typeof runCase === "function");
 });
 afterAll(async () => {

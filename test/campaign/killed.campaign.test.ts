@@ -1,14 +1,8 @@
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
-import { build } from "vite";
-import { listen, readSite } from "../../src/server/index.ts";
+import { storeHouse } from "../browser/store-house.ts";
 import { handOn } from "../browser/walk/hand.ts";
 import { builtApp, endAll, openHouse } from "../browser/walk/house.ts";
 import { mortalBrowser } from "../browser/walk/killed.ts";
-import { memoryServer } from "../doors/memory-server.ts";
-import { root } from "../kill/bundle.ts";
 import { xorshift } from "../kill/random.ts";
 
 /** Names that store-kill-page.ts puts into its page. */
@@ -57,29 +51,12 @@ test("60 kills while notes are typed and saved: what the screen called saved is 
 });
 
 test("60 kills while a log is packed: nothing that was safe is lost, nothing comes twice", async () => {
-  const folder = mkdtempSync(join(tmpdir(), "coldproof-page-"));
-  await build({
-    root,
-    configFile: false,
-    publicDir: false,
-    logLevel: "error",
-    build: {
-      outDir: folder,
-      lib: { entry: "test/browser/store-kill-page.ts", formats: ["es"], fileName: () => "page.js" },
-    },
-  });
-  writeFileSync(
-    join(folder, "index.html"),
-    '<!doctype html><meta charset="utf-8"><script type="module" src="/page.js"></script>',
-  );
-  const { handle } = await memoryServer({ site: readSite([{ prefix: "/", folder }]) });
-  const server = await listen(handle, { port: 0, exact: true });
-  if (server.kind === "refused") throw new Error(server.reason);
+  const { url, end } = await storeHouse("test/browser/store-kill-page.ts");
   const phone = mortalBrowser();
   const random = xorshift(29);
   let safe = 0;
   for (let round = 0; round < 60; round++) {
-    const page = await phone.open(server.url);
+    const page = await phone.open(url);
     await page.waitForFunction(() => typeof goOn === "function");
     const seen = await page.evaluate(() => there());
     expect(seen.isWhole).toBe(true);
@@ -96,6 +73,5 @@ test("60 kills while a log is packed: nothing that was safe is lost, nothing com
   console.log({ rounds: 60, safe });
   expect(safe).toBeGreaterThan(2000);
   await phone.end();
-  await server.stop();
-  rmSync(folder, { recursive: true });
+  await end();
 });

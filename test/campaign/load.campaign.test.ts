@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { startPostgres, type TestPostgres } from "../doors/postgres.ts";
 import { type Measured, measureLoad } from "../load/devices.ts";
+import { importLog } from "../load/import.ts";
 import { writeReport } from "../load/report.ts";
 
 // Needs a quiet machine: the devices, the server and PostgreSQL share its cores. How quiet it was stands
@@ -25,7 +26,7 @@ async function load(kind: string, perDevice: number, more: Partial<Measured> = {
   const where = onFile ? { place } : { place, database: postgres.pid() };
   const found = await measureLoad({
     ...where,
-    port: 5075,
+    port: 4541,
     devices: 200,
     seconds: 15,
     perDevice,
@@ -49,3 +50,11 @@ test("while reports are written one after the other, devices are acknowledged as
   const { later } = await load("SQLite", 1, { meanwhile: writeReport });
   expect(later.p99).toBeLessThan(50);
 });
+
+test.for(["SQLite", "PostgreSQL"])(
+  "while logs of 20,000 events are taken in one after the other, on %s",
+  async (kind) => {
+    const { later } = await load(kind, 1, { meanwhile: importLog(20_000) });
+    expect(later.longest).toBeLessThan(500);
+  },
+);

@@ -1,25 +1,14 @@
 import { writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import type { Browser, BrowserContext, Page } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import type { BrowserContext, Page } from "playwright-core";
+import { expect, test } from "vitest";
 import { longLog } from "../../scripts/bench-trial.mjs";
-import { launchChromium } from "../browser/chromium.ts";
 import { handOn } from "../browser/walk/hand.ts";
-import { builtApp, endAll, openHouse } from "../browser/walk/house.ts";
+import { visit } from "../browser/walk/visit.ts";
 
 /** How long a phone waits: measured times, so this runs alone and not with `npm test`. */
-let browser: Browser;
-let url: string;
-
-beforeAll(async () => {
-  browser = await launchChromium();
-  url = await openHouse(builtApp());
-});
-afterAll(async () => {
-  await browser.close();
-  await endAll();
-});
+const here = visit();
 
 /** A phone of the middle class on the bay's wireless network: a quarter of this CPU, 9 Mbit/s, 60 ms. */
 async function throttle(context: BrowserContext, page: Page): Promise<void> {
@@ -64,14 +53,14 @@ interface Times {
 async function timesToReading(kind: "first" | "installed"): Promise<Times[]> {
   const times: Times[] = [];
   for (let round = 0; round < 5; round++) {
-    const context = await browser.newContext({
+    const context = await here.browser.newContext({
       serviceWorkers: kind === "first" ? "block" : "allow",
       viewport: { width: 390, height: 844 },
       isMobile: true,
       hasTouch: true,
     });
     const page = await context.newPage();
-    await page.goto(url);
+    await page.goto(here.url);
     await handOn(page).press("Open the demonstration", "Plan");
     const trial = /trial\/([^/]+)/.exec(page.url())?.[1] ?? "";
     if (kind === "installed") {
@@ -84,7 +73,7 @@ async function timesToReading(kind: "first" | "installed"): Promise<Times[]> {
     await fresh.addInitScript(watchForm);
     await throttle(context, fresh);
     const began = performance.now();
-    await fresh.goto(`${url}/#/trial/${trial}/stage/prove/-/reading/low-side`, {
+    await fresh.goto(`${here.url}/#/trial/${trial}/stage/prove/-/reading/low-side`, {
       waitUntil: "commit",
     });
     await fresh.locator("#reading-steady").fill("31");
@@ -114,10 +103,10 @@ test.each(["stream", "readings"] as const)(
     const trial = events[0]?.trial ?? "";
     const file = join(tmpdir(), `coldproof-long-${process.pid}.json`);
     writeFileSync(file, JSON.stringify({ format: "coldproof-trial", version: 1, trial, events }));
-    const context = await browser.newContext({ serviceWorkers: "block" });
+    const context = await here.browser.newContext({ serviceWorkers: "block" });
     const page = await context.newPage();
     page.setDefaultTimeout(600_000);
-    await page.goto(url);
+    await page.goto(here.url);
     await page.locator("input[type=file]").setInputFiles(file);
     await page.getByRole("heading", { level: 1, name: "Plan" }).waitFor();
     const times: number[] = [];
@@ -125,7 +114,7 @@ test.each(["stream", "readings"] as const)(
       const fresh = await context.newPage();
       fresh.setDefaultTimeout(60_000);
       const began = performance.now();
-      await fresh.goto(`${url}/#/trial/${trial}/stage/run/-`, { waitUntil: "commit" });
+      await fresh.goto(`${here.url}/#/trial/${trial}/stage/run/-`, { waitUntil: "commit" });
       await fresh.getByRole("heading", { level: 1, name: "Run" }).waitFor();
       times.push(performance.now() - began);
       await fresh.close();

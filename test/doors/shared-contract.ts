@@ -22,6 +22,27 @@ const device = (n: number, name = "phone") => ({
 
 export const sharedContract: readonly SharedCase[] = [
   {
+    name: "a long batch is taken whole or not at all, whatever comes in between, and its chain is sound",
+    check: async (store) => {
+      const long = Array.from({ length: 5100 }, (_, i) => note(i));
+      const others = async () => {
+        // Each holds one of the long batch's own events.
+        for (let k = 0; k < 10; k++) await store.append([note(100 * k), note(9000 + k)]);
+      };
+      const [outcome] = await Promise.all([store.append(long), others()]);
+      same(outcome.kind, "appended");
+      const { events, cursor } = await store.read(trialId(1));
+      same([cursor, new Set(events.map(({ id }) => id)).size], [5110, 5110]);
+      const again = await store.append(long);
+      same(again.kind === "appended" && again.duplicates.length, 5100);
+      const fresh = Array.from({ length: 5100 }, (_, i) => note(10_000 + i, { trial: 2 }));
+      const other = note(3, { text: "something else" });
+      same(await store.append([...fresh, other]), { kind: "refused", conflicts: [other.id] });
+      same(await store.trials(), [{ trial: trialId(1), events: 5110 }]);
+      for await (const { kind } of store.verify()) same(kind, "sound");
+    },
+  },
+  {
     name: "workspaces hold the same trial and the same ids without seeing each other",
     check: async (store) => {
       const [a, b] = [store.in("a"), store.in("b")];

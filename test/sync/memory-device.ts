@@ -62,13 +62,13 @@ export function memoryDevice(): BrowserStore {
       return Promise.resolve();
     },
     pulled: (trial) => Promise.resolve(pulled.get(trial) ?? 0),
-    merge: (trial, log) => {
+    merge: (trial, log, after) => {
       const conflicts = log.events.filter((event) => {
         const known = events.get(event.id);
         return known !== undefined && !same(known, event);
       });
       const outcome = add(log.events, false);
-      pulled.set(trial, log.cursor);
+      if ((pulled.get(trial) ?? 0) === after) pulled.set(trial, log.cursor);
       const added = outcome.kind === "appended" ? outcome.accepted.length : 0;
       return Promise.resolve({ added, conflicts: conflicts.map(({ id }) => id) });
     },

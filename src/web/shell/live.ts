@@ -99,9 +99,11 @@ export function newsIn(): (piece: string) => boolean {
 
 const pause = (ms: number, ended: AbortSignal): Promise<void> =>
   new Promise((resolve) => {
-    const timer = setTimeout(resolve, ms);
-    ended.addEventListener("abort", () => {
+    const over = (): void => {
       clearTimeout(timer);
+      ended.removeEventListener("abort", over);
       resolve();
-    });
+    };
+    const timer = setTimeout(over, ms);
+    ended.addEventListener("abort", over);
   });

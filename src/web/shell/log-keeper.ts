@@ -15,6 +15,7 @@ import { startAccess } from "./access.ts";
 import { startDrafts } from "./drafts.ts";
 import { looksFurther } from "./first-look.ts";
 import { preferences, startPreferences } from "./preferences.ts";
+import { tellWindows } from "./windows.ts";
 
 /** Trials of this device changed: lists look again. */
 export const trialsChanged = signal(0);
@@ -48,13 +49,13 @@ export function theStores(): DeviceStores {
 
 /** Opens the device's store; everything else waits for it. */
 export async function startLogKeeper(): Promise<void> {
+  const key = "pairing";
   const opened = await openDeviceStores(() => {
     superseded.value = true;
-  });
+  }, ["preferences", key]);
   stores = opened;
   const drafts = deviceDrafts();
-  const key = "pairing";
-  const [preferred, paired] = await Promise.all([drafts.recall("preferences"), drafts.recall(key)]);
+  const [preferred, paired] = opened.recalled;
   startPreferences(preferred, (value) => {
     void drafts.keep("preferences", value);
   });
@@ -64,27 +65,53 @@ export async function startLogKeeper(): Promise<void> {
   });
 }
 
-export async function openTrial(trial: string): Promise<void> {
+/** Opens a trial for the first screen; a long one goes on while the screen says so. */
+export async function openFirst(trial: string): Promise<void> {
+  const shortly = new Promise((resolve) => setTimeout(resolve, 150));
+  await Promise.race([openTrial(trial).catch(() => undefined), shortly]);
+}
+
+/** How often a trial, or the form of a new one, was asked for: only the last one opens. */
+let asked = 0;
+let opening: { readonly trial: string; readonly done: Promise<void> } | undefined;
+
+/** Once for all that ask while it is read. */
+export function openTrial(trial: string): Promise<void> {
+  if (opening?.trial === trial) return opening.done;
+  const mine = { trial, done: openAs(++asked, trial) };
+  opening = mine;
+  const over = (): void => {
+    if (opening === mine) opening = undefined;
+  };
+  mine.done.then(over, over);
+  return mine.done;
+}
+
+async function openAs(mine: number, trial: string): Promise<void> {
   if (openTrialId.value === trial) return;
   const { drafts } = theStore();
   const [draft, log] = await Promise.all([
     drafts.recall(`drafts ${trial}`),
     theStore().read(trial),
   ]);
+  if (mine !== asked) return;
   startDrafts(draft, (value) => drafts.keep(`drafts ${trial}`, value));
   cursor = log.cursor;
   events.value = log.events;
   openTrialId.value = trial;
   // What was kept while it was read.
-  await readOn();
+  void readMore();
 }
 
 /** Drafts of a trial that does not exist yet. */
 export async function openNewTrialDrafts(): Promise<void> {
+  const mine = ++asked;
+  opening = undefined;
   const { drafts } = theStore();
   openTrialId.value = undefined;
   events.value = [];
-  startDrafts(await drafts.recall("drafts new"), (value) => drafts.keep("drafts new", value));
+  const draft = await drafts.recall("drafts new");
+  if (mine === asked) startDrafts(draft, (value) => drafts.keep("drafts new", value));
 }
 
 export type Recorded =
@@ -122,6 +149,7 @@ const notKept: Readonly<Record<string, string>> = {
   busy: "The device's store is busy. Save again.",
   "read-only": "The browser does not let this page keep data. Leave private mode, then save again.",
   "disk-error": "The device's disk reported an error. Save again; if it stays, use another device.",
+  unreachable: "The app was updated in another window. Load this page again, then save again.",
 };
 
 async function keepEvents(fresh: readonly TrialEvent[]) {
@@ -137,6 +165,7 @@ async function keepEvents(fresh: readonly TrialEvent[]) {
     case "appended":
       // Told before it is shown: no screen may say "Saved" beside an entry that no server holds.
       kept.value += fresh.length;
+      tellWindows();
       await readFurther();
       return undefined;
   }
@@ -147,7 +176,10 @@ export async function takeIn(log: readonly StoredEvent[]): Promise<string | unde
   const parsed = log.map((event) => parseEvent(event));
   const sound = parsed.flatMap((one) => (one.kind === "event" ? [one.event] : []));
   const outcome = await theStore().append(sound);
-  if (outcome.kind === "appended") kept.value += outcome.accepted.length;
+  if (outcome.kind === "appended") {
+    kept.value += outcome.accepted.length;
+    tellWindows();
+  }
   await readFurther();
   switch (outcome.kind) {
     case "appended":
@@ -159,21 +191,33 @@ export async function takeIn(log: readonly StoredEvent[]): Promise<string | unde
   }
 }
 
+/** Awaited when entries were read and before they are shown: how many of them no server holds is told first. */
+let beforeShown: () => Promise<void> = () => Promise.resolve();
+export const countsBeforeShown = (count: () => Promise<void>): void => {
+  beforeShown = count;
+};
+
 let reading: Promise<void> = Promise.resolve();
 
 /** Takes up what came into the device's store since the open trial was read: its own entries and others'. */
 export function readFurther(): Promise<void> {
   trialsChanged.value += 1;
+  return readMore();
+}
+
+function readMore(): Promise<void> {
   reading = reading.then(readOn, readOn);
   return reading;
 }
 
 async function readOn(): Promise<void> {
-  const trial = openTrialId.value;
+  const [trial, from] = [openTrialId.value, cursor];
   if (trial === undefined) return;
-  const log = await theStore().read(trial, cursor);
-  // Another trial may have been opened meanwhile.
-  if (log.events.length === 0 || trial !== openTrialId.value) return;
+  const log = await theStore().read(trial, from);
+  if (log.events.length === 0) return;
+  await beforeShown();
+  // It, or another trial, may have been opened meanwhile, up to another place.
+  if (trial !== openTrialId.value || from !== cursor) return;
   cursor = log.cursor;
   events.value = [...events.value, ...log.events];
 }

@@ -1,9 +1,10 @@
 import { effect, signal } from "@preact/signals";
-import { type RemoteFailure, remoteOver, synchronise } from "../../store/browser.ts";
+import { type Remote, type RemoteFailure, remoteOver, synchronise } from "../../store/browser.ts";
 import type { StoredEvent } from "../../trial/index.ts";
 import { access, askAccess, askUnder, pairing } from "./access.ts";
 import { follow } from "./live.ts";
-import { kept, readFurther, theStore, theStores } from "./log-keeper.ts";
+import { countsBeforeShown, kept, readFurther, theStore, theStores } from "./log-keeper.ts";
+import { hearWindows, tellWindows } from "./windows.ts";
 
 /** How the log of this device stands towards the server. */
 export interface Safety {
@@ -46,12 +47,20 @@ function tell(change: Partial<Safety>): void {
   safety.value = { ...safety.peek(), ...change };
 }
 
-/** Counts what only this device holds. What is kept while it counts is counted by who kept it. */
-async function countWaiting(): Promise<void> {
+let counting: Promise<void> = Promise.resolve();
+
+/** Counts what only this device holds, one count after the other: an older one must not be told last. */
+function countWaiting(): Promise<void> {
+  counting = counting.then(count, count);
+  return counting;
+}
+
+/** What is kept while it counts is counted by who kept it. */
+async function count(): Promise<void> {
   const before = kept.value;
-  const { waiting, count, refused } = await theStore().outbox(shownFirst);
+  const { waiting, count: all, refused } = await theStore().outbox(shownFirst);
   if (kept.value !== before) return;
-  tell({ waiting: count, first: waiting, refused: refused.length });
+  tell({ waiting: all, first: waiting, refused: refused.length });
 }
 
 let running: Promise<void> | undefined;
@@ -77,11 +86,17 @@ async function oneRound(): Promise<void> {
     // One key for the whole round: what began for one workspace never ends in another.
     const key = pairing.value?.key;
     const remote = remoteOver((request) => askUnder(key, request), "");
-    const outcome = await synchronise(theStore(), remote);
+    const push: Remote["push"] = async (trial, events) => {
+      // A server that was set back is offered again what it once had: that is told before the round is over.
+      await countWaiting();
+      return remote.push(trial, events);
+    };
+    const outcome = await synchronise(theStore(), { ...remote, push });
     if ((outcome.pulled ?? 0) > 0) await readFurther();
     if (outcome.kind === "synchronised") {
       const last = new Date().toISOString();
       tell({ server: "reached", last });
+      otherWorkspace.value = undefined;
       await theStore().drafts.keep(lastKey, last);
       if (access.value.kind === "unknown") await askAccess();
     } else {
@@ -90,11 +105,17 @@ async function oneRound(): Promise<void> {
       if (reason === "no-key") access.value = { kind: "no-key" };
       otherWorkspace.value = outcome.workspace;
     }
+    const { waiting } = safety.peek();
     await countWaiting();
+    if (waiting !== safety.peek().waiting || (outcome.pulled ?? 0) > 0) tellWindows();
   } catch {
-    // The store closed itself for a newer window; `superseded` says so on the screen.
-    tell({ server: "unknown" });
+    closed();
   }
+}
+
+/** The store closed itself for a newer window; `superseded` says so on the screen. */
+function closed(): void {
+  tell({ server: "unknown" });
 }
 
 /** Between two questions to a server that does not tell its news, or when nothing was heard; ms. */
@@ -105,9 +126,16 @@ export async function startSynchronising(): Promise<void> {
   const last = await theStore().drafts.recall(lastKey);
   if (typeof last === "string") tell({ last });
   await countWaiting();
+  countsBeforeShown(countWaiting);
   const soon = (): void => void synchroniseNow();
+  const look = (): void => void countWaiting().then(readFurther).catch(closed);
+  hearWindows(look);
   addEventListener("online", soon);
-  document.addEventListener("visibilitychange", soon);
+  document.addEventListener("visibilitychange", () => {
+    // A window that slept heard nothing.
+    look();
+    soon();
+  });
   setInterval(soon, usual);
   let told = 0;
   effect(() => {
@@ -115,7 +143,7 @@ export async function startSynchronising(): Promise<void> {
     if (fresh === 0) return;
     told = kept.value;
     tell({ waiting: safety.peek().waiting + fresh });
-    void countWaiting().then(soon);
+    void countWaiting().then(soon, closed);
   });
   // A new key opens a new line to the server's news.
   effect(() => {
