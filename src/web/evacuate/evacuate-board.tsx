@@ -4,6 +4,7 @@ import type { StageView, TrialView } from "../../trial/index.ts";
 import type { Job } from "../engine/batch.ts";
 import { useAnswers } from "../engine/use-answers.ts";
 import { FieldFrame } from "../fields/field-frame.tsx";
+import { Fold } from "../look/fold.tsx";
 import { CautionLines } from "../fluids/said.tsx";
 import { changeDraft, draftOf } from "../shell/drafts.ts";
 import { view } from "../shell/log-keeper.ts";
@@ -39,8 +40,8 @@ export function EvacuateBoard({ stage }: Props) {
       <h2 id="how-deep">How deep, and how long</h2>
       {failed && <p class="quiet">This device cannot compute it.</p>}
       <Depth answer={depth} seen={seen} />
-      <h3>This pump and hose set</h3>
-      <div class="fields">
+      <Pull answer={pull} />
+      <Fold row title="This pump and hose set" said={parts.map(({ name }) => of(name)).join(", ")}>
         {parts.map(({ name, label }) => (
           <FieldFrame key={name} id={`pump-${name}`} label={label}>
             <input
@@ -54,8 +55,8 @@ export function EvacuateBoard({ stage }: Props) {
             />
           </FieldFrame>
         ))}
-      </div>
-      <Pull answer={pull} />
+        {pull?.kind === "answer" && <p class="quiet">{pull.assumptions?.join(" ")}</p>}
+      </Fold>
       {depth?.kind === "answer" && <CautionLines cautions={depth.cautions} />}
     </section>
   );
@@ -153,13 +154,10 @@ function Pull({ answer }: { readonly answer: Answer | undefined }) {
   if (answer.kind !== "answer") return <p>{answer.message}</p>;
   const { reached, time, deepest, limit } = answer.result as PullResult;
   return (
-    <>
-      <p role="status">
-        {reached && time !== undefined
-          ? `500 micron at the system takes at least ${spoken(time)}. ${limit ? holdsUp[limit] : ""}`
-          : `This pump stops at ${micron(deepest ?? 0)}: it cannot reach 500 micron.`}
-      </p>
-      <p class="quiet">{answer.assumptions?.join(" ")}</p>
-    </>
+    <p role="status">
+      {reached && time !== undefined
+        ? `With this pump and hose set 500 micron at the system takes at least ${spoken(time)}. ${limit ? holdsUp[limit] : ""}`
+        : `This pump stops at ${micron(deepest ?? 0)}: it cannot reach 500 micron.`}
+    </p>
   );
 }

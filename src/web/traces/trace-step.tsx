@@ -7,7 +7,7 @@ import { say } from "../shell/notice.ts";
 import { ProblemList } from "./problem-list.tsx";
 import { runSpecs } from "./run-specs.ts";
 import { runStart } from "./run-start.ts";
-import { RunFigures } from "./run-figures.tsx";
+import { RunFold } from "./run-figures.tsx";
 import { TracePicture } from "./trace-picture.tsx";
 
 interface Props {
@@ -34,9 +34,13 @@ export function TraceStep({ trial, stage, trace: id, onDone }: Props) {
     <div class="trace-step">
       <TracePicture trace={trace} view={seen} />
       <ProblemList trace={trace} />
-      {runs.map((run) => (
-        <RunFigures key={run.id} run={run} view={seen} />
-      ))}
+      {runs.length > 0 && (
+        <div>
+          {runs.map((run) => (
+            <RunFold key={run.id} run={run} view={seen} />
+          ))}
+        </div>
+      )}
       {next ? (
         <section class="proposal">
           <h2>
