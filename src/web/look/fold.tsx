@@ -12,16 +12,26 @@ interface Props {
   readonly open?: boolean;
   /** A row of a sheet that holds several, instead of a sheet of its own. */
   readonly row?: boolean;
+  /** A class for what styles by it. */
+  readonly kind?: string;
   readonly children: ComponentChildren;
 }
 
 /** A part that can wait: it stands open at a desk and behind its title on a phone, and is drawn when it is opened. */
-export function Fold({ title, said, level = 3, open = isWide(), row = false, children }: Props) {
+export function Fold({
+  title,
+  said,
+  level = 3,
+  open = isWide(),
+  row = false,
+  kind = "",
+  children,
+}: Props) {
   const [isOpen, setOpen] = useState(open);
   const Heading = level === 2 ? "h2" : "h3";
   return (
     <details
-      class={row ? "fold fold-row" : "fold sheet"}
+      class={`fold ${row ? "fold-row" : "sheet"} ${kind}`.trim()}
       open={isOpen}
       onToggle={(event) => {
         setOpen(event.currentTarget.open);

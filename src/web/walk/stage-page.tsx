@@ -77,12 +77,12 @@ function Overview({ trial, stage }: OverviewProps) {
   return (
     <>
       <StageHeading stage={stage} />
-      {streaming && <StageBoards trial={trial} stage={stage} />}
+      {streaming && <StageBoards trial={trial} stage={stage} streaming />}
       <LastHold stage={stage} />
       <NextCard trial={trial} stage={stage} />
       <Cautions cautions={stage.cautions} />
       <RequirementList trial={trial} stage={stage} />
-      {!streaming && <StageBoards trial={trial} stage={stage} />}
+      {!streaming && <StageBoards trial={trial} stage={stage} streaming={false} />}
       <MoreActs trial={trial} stage={stage} />
     </>
   );
