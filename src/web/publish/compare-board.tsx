@@ -64,7 +64,11 @@ function ComparisonPart({ comparison, view: seen }: PartProps) {
   const product = seen.products.find((one) => one.id === comparison.product)?.name ?? "product";
   const label = seen.vehicle?.labelRefrigerant ?? "label refrigerant";
   return (
-    <Fold row title={`${product} against ${label}, ${conditionNames[comparison.condition]}`}>
+    <Fold
+      row
+      open={false}
+      title={`${product} against ${label}, ${conditionNames[comparison.condition]}`}
+    >
       <p class="unequal">
         <strong>As measured.</strong> {conditionsSentence(comparison, units)}
       </p>

@@ -194,7 +194,7 @@ function ProductSheet({ product, found, view: seen }: SheetProps) {
       ))}
       <div>
         {vents.length > 0 && (
-          <Fold row title="Vent air, drawn">
+          <Fold row open={false} title="Vent air, drawn">
             {vents.map((row) => (
               <Row key={`${row.condition} ${row.form}`} {...{ row, name, view: seen }} />
             ))}

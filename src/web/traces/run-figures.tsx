@@ -2,6 +2,7 @@ import { useMemo } from "preact/hooks";
 import { readingName, unitChoice, unitOfRunValue, VerdictWord } from "../../report/index.ts";
 import type { RunValue, RunView, TrialView, Verdict } from "../../trial/index.ts";
 import { Fold } from "../look/fold.tsx";
+import { isWide } from "../look/is-wide.ts";
 import type { JudgeModule } from "../readings/judge.ts";
 import { judging } from "../readings/judging.ts";
 import { VerdictCounts } from "../readings/verdict-counts.tsx";
@@ -9,6 +10,8 @@ import { VerdictCounts } from "../readings/verdict-counts.tsx";
 interface Props {
   readonly run: RunView;
   readonly view: TrialView;
+  /** Left out, at a desk only. */
+  readonly open?: boolean;
 }
 
 const standings: Readonly<Record<RunValue["standing"], string>> = {
@@ -28,7 +31,7 @@ function verdictOf(
 }
 
 /** A run behind its name and its verdicts. */
-export function RunFold({ run, view }: Props) {
+export function RunFold({ run, view, open = isWide() }: Props) {
   const judge = judging.value;
   const verdicts = useMemo(
     () => run.values.map((value) => verdictOf(judge, { run, view, value })),
@@ -39,7 +42,12 @@ export function RunFold({ run, view }: Props) {
     return verdict ? [{ title: readingName(quantity, form), ...verdict }] : [];
   });
   return (
-    <Fold row title={run.name} said={judged.length > 0 && <VerdictCounts judged={judged} />}>
+    <Fold
+      row
+      open={open}
+      title={run.name}
+      said={judged.length > 0 && <VerdictCounts judged={judged} />}
+    >
       <RunFigures run={run} view={view} verdicts={verdicts} />
     </Fold>
   );

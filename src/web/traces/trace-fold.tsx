@@ -11,11 +11,12 @@ interface Props {
   readonly stage: StageView;
   readonly trace: TraceView;
   readonly view: TrialView;
+  readonly open: boolean;
 }
 
 /** A file of the log behind its name and what it found. */
-export const TraceFold = ({ trial, stage, trace, view }: Props) => (
-  <Fold row title={trace.fileName} said={<Found trace={trace} view={view} />}>
+export const TraceFold = ({ trial, stage, trace, view, open }: Props) => (
+  <Fold row open={open} title={trace.fileName} said={<Found trace={trace} view={view} />}>
     <TracePicture trace={trace} view={view} />
     <a class="button" href={pathTo("trial", trial, ...stageParts(stage), "trace", trace.id)}>
       Look into this file

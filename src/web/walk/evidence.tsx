@@ -5,6 +5,7 @@ import { ClosureFold } from "../ledger/closure-list.tsx";
 import { EntryRow } from "../log/entry-row.tsx";
 import { Fit } from "../look/fit.tsx";
 import { Fold } from "../look/fold.tsx";
+import { isWide } from "../look/is-wide.ts";
 import { looksFurther } from "../shell/first-look.ts";
 import { view } from "../shell/log-keeper.ts";
 import { later } from "../shell/later.tsx";
@@ -39,6 +40,10 @@ export function Evidence(props: Props) {
   );
 }
 
+/** So many stand open at a desk; of more, each waits behind what it found. */
+const few = 2;
+const fewEntries = 12;
+
 function Held({ trial, stage, step }: Props) {
   const seen = view.value;
   const here = (where: { stage: string; round?: string | undefined }): boolean =>
@@ -61,7 +66,11 @@ function Held({ trial, stage, step }: Props) {
         <section class="sheet fold-rows">
           <h3>Logger files</h3>
           {traces.map((trace) => (
-            <TraceFold key={trace.id} {...{ trial, stage, trace, view: seen }} />
+            <TraceFold
+              key={trace.id}
+              {...{ trial, stage, trace, view: seen }}
+              open={isWide() && traces.length <= few}
+            />
           ))}
         </section>
       )}
@@ -69,7 +78,7 @@ function Held({ trial, stage, step }: Props) {
         <section class="sheet fold-rows">
           <h3>Runs</h3>
           {runs.map((run) => (
-            <RunFold key={run.id} run={run} view={seen} />
+            <RunFold key={run.id} run={run} view={seen} open={isWide() && runs.length <= few} />
           ))}
         </section>
       )}
@@ -88,7 +97,10 @@ interface EntriesProps {
 }
 
 const Entries = ({ trial, entries }: EntriesProps) => (
-  <Fold title={`Entries of this stage (${entries.length})`}>
+  <Fold
+    title={`Entries of this stage (${entries.length})`}
+    open={isWide() && entries.length <= fewEntries}
+  >
     {entries.length > most && (
       <p>
         The last {most} of {entries.length}; <a href={pathTo("trial", trial, "log")}>the log</a> has

@@ -1,5 +1,6 @@
 import type { Requirement, StageView } from "../../trial/index.ts";
 import { Fold } from "../look/fold.tsx";
+import { isWide } from "../look/is-wide.ts";
 import { view } from "../shell/log-keeper.ts";
 import { actFor, actsAt } from "./acts.ts";
 import { StatusMark } from "./status-mark.tsx";
@@ -21,7 +22,10 @@ export function RequirementList({ trial, stage }: Props) {
       <h2 id="needs">What this stage needs</h2>
       {missing.length > 0 && <Rows requirements={missing} where={where} />}
       {met.length > 0 && (
-        <Fold title={metWords(met.length, requirements.length)}>
+        <Fold
+          title={metWords(met.length, requirements.length)}
+          open={missing.length > 0 && isWide()}
+        >
           <Rows requirements={met} where={where} />
         </Fold>
       )}
