@@ -34,7 +34,7 @@ export function RequirementList({ trial, stage }: Props) {
 }
 
 function metWords(met: number, all: number): string {
-  if (met < all) return `${met} of ${all} are met`;
+  if (met < all) return `${met} of ${all} ${met === 1 ? "is" : "are"} met`;
   return all === 1 ? "It is met" : `All ${all} are met`;
 }
 
