@@ -80,6 +80,7 @@ describe.each(widths)("the walk $name", ({ viewport }) => {
     await restore(hand);
 
     await hand.open("stage/compare/-", "Compare");
+    await page.locator(".fold-rows").first().waitFor();
     await hand.unfold(".fold-rows");
     await page
       .getByText(/^As measured\. Conditions were not equal: /)
