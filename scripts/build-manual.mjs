@@ -33,6 +33,11 @@ function handOn(page) {
     await page.waitForFunction(() => !/Loading…/.test(document.body.innerText));
     await page.locator(".notice p").waitFor({ state: "detached" });
     await page.waitForTimeout(400);
+    // What stays at the edges of a screen would lie across a picture that is longer than it.
+    await page.evaluate(() => {
+      for (const bar of document.querySelectorAll(".bottom-nav")) bar.style.visibility = "hidden";
+      for (const bar of document.querySelectorAll(".top-bar")) bar.style.position = "static";
+    });
   };
   const shoot = async (name, locator, most = 640, beyond = false) => {
     await settled();
