@@ -33,7 +33,9 @@ async function unfold(page: Page, within: string): Promise<void> {
     // What was folded is drawn then, and may hold more of them.
     await page.waitForFunction(
       (all) =>
-        [...document.querySelectorAll(all)].every((one) => one.querySelector(":scope > .fold-body")),
+        [...document.querySelectorAll(all)].every((one) =>
+          one.querySelector(":scope > .fold-body"),
+        ),
       `${folds}[open]`,
     );
   }
