@@ -13,7 +13,9 @@ export function StagesPage({ trial }: { readonly trial: string }) {
         Identify.
       </p>
       {products.length === 0 && (
-        <p class="empty">List a product in Plan, and its round of Recover to Identify appears here.</p>
+        <p class="empty">
+          List a product in Plan, and its round of Recover to Identify appears here.
+        </p>
       )}
       <StageList trial={trial} parts={[]} />
       <a class="button" href={pathTo("trial", trial, "vehicle")}>
