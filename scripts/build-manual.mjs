@@ -33,6 +33,11 @@ function handOn(page) {
     await page.waitForFunction(() => !/Loading…/.test(document.body.innerText));
     await page.locator(".notice p").waitFor({ state: "detached" });
     await page.waitForTimeout(400);
+    // What stays at the edges of a screen would lie across a picture that is longer than it.
+    await page.evaluate(() => {
+      for (const bar of document.querySelectorAll(".bottom-nav")) bar.style.visibility = "hidden";
+      for (const bar of document.querySelectorAll(".top-bar")) bar.style.position = "static";
+    });
   };
   const shoot = async (name, locator, most = 640, beyond = false) => {
     await settled();
@@ -60,6 +65,9 @@ function handOn(page) {
       await page.locator("h1").waitFor();
       await settled();
     },
+    /** Opens the last part that waits behind its title and has these words in it. */
+    unfold: (hasText) =>
+      page.locator(".fold:not([open]) > summary").filter({ hasText }).last().click(),
     /** Has the guide enter the present card, or looks and confirms; waits for the next. */
     goOn: async () => {
       const was = await title.innerText();
@@ -99,11 +107,12 @@ async function plan(hand, address) {
   const { page, shoot } = hand;
   await page.goto(address);
   await page.locator("h1").waitFor();
-  await shoot("first-page", page.locator("main"), 600);
+  await shoot("first-page", page.locator("main"), 720);
   await page.getByRole("link", { name: "Learn with an invented van" }).click();
   await page.getByRole("button", { name: "Start a practice trial" }).click();
   await until(hand, "Read the cautions");
-  await shoot("plan", page.locator(".requirements"));
+  await hand.unfold(/ met$/);
+  await shoot("plan", page.locator("section[aria-labelledby=needs]"), 720);
   await hand.goOn();
   await hand.goOn();
 }
@@ -111,6 +120,7 @@ async function plan(hand, address) {
 async function prove(hand) {
   const { page, shoot } = hand;
   await hand.goOn();
+  await hand.unfold("Readings");
   await shoot("reading-in-its-band", page.locator(".evidence .judgement"), 420);
   await until(hand, "Look: is the van healthy");
   await hand.open("prove");
@@ -127,23 +137,20 @@ async function round(hand) {
   await shoot("recover", sheet(page, "Watch the scale while it fills"));
   await until(hand, "Mend the valve core");
   await hand.open("evacuate", product);
-  await shoot(
-    "evacuate",
-    page
-      .locator(".evidence .sheet")
-      .filter({ has: page.locator("svg") })
-      .nth(1),
-  );
+  await hand.unfold(/leaking/);
+  await shoot("evacuate", page.locator(".evidence .fold-row[open]"));
   await until(hand, "Charge from the can");
   await until(hand, "Bring in the morning's run on Kestrel");
   await hand.open("charge", product);
+  await hand.unfold("Where every gram is now");
   await shoot(
     "where-every-gram-is",
     page.locator(".evidence .sheet").filter({ hasText: "Step through the ledger" }),
   );
   await until(hand, "Bring in the afternoon, parked");
   await hand.open("run", product);
-  await shoot("run", page.locator(".evidence .sheet").first());
+  await hand.unfold(".csv");
+  await shoot("run", page.locator(".evidence .fold-row[open]"));
   return product;
 }
 

@@ -69,7 +69,7 @@ export {
   standardTable,
   ventPicture,
 } from "./fair-words.ts";
-export { holdPicture, tracePicture } from "./page/trace-picture.ts";
+export { holdPicture, tracePicture, traceTitle } from "./page/trace-picture.ts";
 export type { Page } from "./page/context.ts";
 export { HoldChart, type HoldChartProps, holdTable } from "./pictures/hold-chart.tsx";
 export { DataTable, FoldedTable, type PictureTable } from "./pictures/picture.tsx";
@@ -141,4 +141,4 @@ export { diagnosisUnits } from "./diagnosis/diagnosis-units.ts";
 export { Answers, type AnswersProps } from "./answers/answers.tsx";
 export type { AnswerPlace } from "./answers/reason-words.ts";
 export { FairChart, fairChartTable } from "./pictures/fair-chart.tsx";
-export { DriftScale } from "./pictures/drift-scales.tsx";
+export { DriftScale, driftVerdict } from "./pictures/drift-scales.tsx";

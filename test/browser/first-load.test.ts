@@ -20,7 +20,7 @@ test("the capture screens come with less than 200 kB of packed script", async ()
     ["stage/prove/-/reading/low-side", "#reading-steady"],
     ["stage/prove/-/transfer", "select"],
     ["stage/prove/-/note", "textarea"],
-    ["stage/prove/-", ".requirement"],
+    ["stage/prove/-", ".next .button-main"],
   ] as const) {
     const fresh = await context.newPage();
     await fresh.addInitScript((selector) => {

@@ -45,6 +45,7 @@ async function arrive(context: BrowserContext, url: string): Promise<Page> {
 
 /** The ledger as a reader sees it: accounts with their masses, every posting. */
 async function ledgerText(page: Page): Promise<string> {
+  await handOn(page).unfold(".grams");
   return page.locator(".grams").innerText();
 }
 
@@ -79,6 +80,8 @@ describe.each(widths)("the walk $name", ({ viewport }) => {
     await restore(hand);
 
     await hand.open("stage/compare/-", "Compare");
+    await page.locator(".fold-rows").first().waitFor();
+    await hand.unfold(".fold-rows");
     await page
       .getByText(/^As measured\. Conditions were not equal: /)
       .first()

@@ -12,6 +12,8 @@ export interface AnswersProps extends AnswerWords {
   readonly answers: readonly Answer[];
   /** In the app, whose hash says which page it is; left out, the browser jumps by itself. */
   readonly onJump?: (id: string) => void;
+  /** What each product's answers say waits behind its name: the glance above has the verdicts. */
+  readonly folded?: boolean;
   /** Link to where the evidence stands; none where it has no place. */
   readonly href: (place: AnswerPlace, about: string) => string;
 }
@@ -81,14 +83,24 @@ export function Answers(props: AnswersProps) {
           </li>
         ))}
       </ul>
-      {groups.map(({ about, name, answers }) => (
-        <div class="answers-of" key={about}>
-          <h3>{name}</h3>
-          {answers.map((answer) => (
-            <One key={answer.question} answer={answer} {...props} />
-          ))}
-        </div>
-      ))}
+      {groups.map(({ about, name, answers }) => {
+        const all = answers.map((answer) => (
+          <One key={answer.question} answer={answer} {...props} />
+        ));
+        return props.folded === true ? (
+          <details class="answers-of" key={about}>
+            <summary>
+              <h3>{name}</h3>
+            </summary>
+            {all}
+          </details>
+        ) : (
+          <div class="answers-of" key={about}>
+            <h3>{name}</h3>
+            {all}
+          </div>
+        );
+      })}
     </div>
   );
 }

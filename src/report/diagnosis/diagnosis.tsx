@@ -28,6 +28,8 @@ export interface DiagnosisProps {
     id: string,
     draw: (id: string, width: number) => ComponentChildren,
   ) => ComponentChildren;
+  /** What must be read before the next reading is taken: below the verdict. */
+  readonly atHand?: ComponentChildren;
 }
 
 /** Hypotheses below this chance are counted, not listed. */
@@ -36,7 +38,7 @@ const listed = 0.02;
 const shownNext = 4;
 
 /** What is wrong: what may be said, what speaks for it, and what to read next. */
-export function DiagnosisView({ id, result, units, fit }: DiagnosisProps) {
+export function DiagnosisView({ id, result, units, fit, atHand }: DiagnosisProps) {
   const { kind, word } = namedVerdict(result);
   const likely = result.faults.filter(({ probability }) => probability >= listed);
   const rest = result.faults.length - likely.length;
@@ -47,6 +49,7 @@ export function DiagnosisView({ id, result, units, fit }: DiagnosisProps) {
       <p class="diagnosis-finding">
         <VerdictWord kind={kind} word={word} /> <span>{result.sentence}</span>
       </p>
+      {atHand}
       <h3>What these readings leave</h3>
       <ol class="diagnosis-faults">
         {likely.map((fault) => (

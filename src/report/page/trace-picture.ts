@@ -57,11 +57,7 @@ export function tracePicture(trace: TraceView, page: Page): TracePicture {
     label: shortConditionNames[run.condition],
   }));
   return {
-    title: traceTitle(
-      trace,
-      runs.map(({ run }) => run),
-      page,
-    ),
+    title: traceTitle(trace, page),
     lines: trace.series.map((series) => ({
       label: shortNames[series.quantity],
       shown: page.units.quantity(series.quantity, series.unit),
@@ -103,7 +99,8 @@ const settledMark = (
 });
 
 /** "Vent air stood at 44.8 ± 2.8 °F parked at idle, 43.9 ± 2.8 °F on the road". */
-function traceTitle(trace: TraceView, runs: readonly RunView[], { units }: Page): string {
+export function traceTitle(trace: TraceView, { view, units }: Page): string {
+  const runs = stretches(trace, view.runs).map(({ run }) => run);
   const told: ReadingQuantity = "vent-temperature";
   const shown = units.quantity(told, trace.series.find(({ quantity }) => quantity === told)?.unit);
   const parts = runs.flatMap((run) =>

@@ -1,6 +1,7 @@
 import type { FairDriftRow } from "../../trial/index.ts";
 import type { Shown } from "../shown.ts";
 import { BandScale } from "./band-scale.tsx";
+import type { VerdictKind } from "./verdict-mark.tsx";
 
 export interface DriftScaleProps {
   readonly id: string;
@@ -18,14 +19,6 @@ export function DriftScale({ row, margin, ...rest }: DriftScaleProps) {
   const ends = [-margin, margin, interval.from, interval.to];
   const [low, high] = [Math.min(...ends), Math.max(...ends)];
   const air = 0.1 * (high - low);
-  const inside = interval.from >= -margin && interval.to <= margin;
-  const outside = interval.from > margin || interval.to < -margin;
-  const up = drift.value > 0 ? "higher" : "lower";
-  const verdict = inside
-    ? ({ kind: "within", word: "as before" } as const)
-    : outside
-      ? ({ kind: up, word: "moved" } as const)
-      : ({ kind: "undecided", word: "undecided" } as const);
   return (
     <BandScale
       {...rest}
@@ -33,8 +26,20 @@ export function DriftScale({ row, margin, ...rest }: DriftScaleProps) {
       bandName="margin"
       domain={[low - air, high + air]}
       reading={drift}
-      verdict={verdict}
+      verdict={driftVerdict(row, margin)}
       compact
     />
   );
+}
+
+/** Whether the vehicle is what it was, within the margin of the products. */
+export function driftVerdict(
+  { interval, drift }: FairDriftRow,
+  margin: number,
+): { readonly kind: VerdictKind; readonly word: string } {
+  if (interval.from >= -margin && interval.to <= margin)
+    return { kind: "within", word: "as before" };
+  if (interval.from > margin || interval.to < -margin)
+    return { kind: drift.value > 0 ? "higher" : "lower", word: "moved" };
+  return { kind: "undecided", word: "undecided" };
 }

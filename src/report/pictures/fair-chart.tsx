@@ -25,6 +25,8 @@ export interface FairChartProps {
 }
 
 const ROW = 58;
+/** What a row grows by when its name takes two lines. */
+const LINE = 15;
 const TOP = 22;
 const AXIS = 30;
 /** From here on names stand beside their marks, else above them. */
@@ -52,7 +54,9 @@ export function FairChart({ id, title, rows, shown, width, height }: FairChartPr
     .domain([shown.value(Math.min(...values) - air), shown.value(Math.max(...values) + air)])
     .range([beside ? names : 8, width - 34]);
   const at = (value: number): number => px(x(shown.value(value)));
-  const tall = TOP + rows.length * ROW;
+  const twoLines = !beside && names > width;
+  const step = twoLines ? ROW + LINE : ROW;
+  const tall = TOP + rows.length * step;
   return (
     <Picture
       kind="comparison"
@@ -80,12 +84,21 @@ export function FairChart({ id, title, rows, shown, width, height }: FairChartPr
       </text>
       <HorizontalAxis scale={x} y={tall} right={width} unit={shown.label} gridTo={TOP} />
       {rows.map(({ name, row }, i) => {
-        const y = TOP + i * ROW;
+        const lines = twoLines ? inTwo(name) : [name];
+        const y = TOP + (i + 1) * step - ROW;
         return (
           <g key={name}>
-            <text class="pic-name pic-over" x={8} y={y + (beside ? 43 : 17)} font-size={TEXT + 1}>
-              {cut(name, NAME, width - 16)}
-            </text>
+            {lines.map((line, k) => (
+              <text
+                key={line}
+                class="pic-name pic-over"
+                x={8}
+                y={y + (beside ? 43 : 17) - (lines.length - 1 - k) * LINE}
+                font-size={TEXT + 1}
+              >
+                {cut(line, NAME, width - 16)}
+              </text>
+            ))}
             <Whisker
               from={at(ends(row.asMeasured)[0])}
               to={at(ends(row.asMeasured)[1])}
@@ -104,6 +117,12 @@ export function FairChart({ id, title, rows, shown, width, height }: FairChartPr
       })}
     </Picture>
   );
+}
+
+/** "Heron, road at steady speed: equivalent": the verdict takes the second line, so that it is never cut. */
+function inTwo(name: string): readonly string[] {
+  const colon = name.lastIndexOf(": ");
+  return colon < 0 ? [name] : [name.slice(0, colon), name.slice(colon + 2)];
 }
 
 const ends = ({ value, u }: FairRow["asMeasured"]): readonly [number, number] => [

@@ -50,9 +50,29 @@ export function comparableRuns(view: TrialView, vehicle: VehicleView): Comparabl
     for (const words of made.assumed) stands.set(words, [...(stands.get(words) ?? []), run.name]);
   }
   const assumptions = [...stands].map(
-    ([words, names]) => `Not read, so assumed: ${words} (${names.join("; ")}).`,
+    ([words, names]) => `Not read, so assumed: ${words} (${whichOf(names, view.runs)}).`,
   );
   return { runs, assumptions, leftOut };
+}
+
+const FEW = 2;
+const conditionWords: Readonly<Record<RunView["condition"], string>> = {
+  "parked-idle": "parked at idle",
+  "parked-raised-idle": "parked at raised idle",
+  "road-steady": "on the road at steady speed",
+  "road-mixed": "on the road in mixed driving",
+};
+
+/** The runs of these names, as short as it can be told: all, all of a condition, or each by its name. */
+function whichOf(names: readonly string[], all: readonly RunView[]): string {
+  const named = all.filter(({ name }) => names.includes(name));
+  const conditions = new Set(named.map(({ condition }) => condition));
+  const alike = all.filter(({ condition }) => conditions.has(condition));
+  if (names.length <= FEW || named.length !== alike.length) return names.join("; ");
+  const [one] = conditions;
+  return conditions.size === 1 && one !== undefined && alike.length < all.length
+    ? `all ${alike.length} runs ${conditionWords[one]}`
+    : `all ${alike.length} runs`;
 }
 
 function chargedOf(run: RunView, label: string): Charged | undefined {

@@ -30,6 +30,7 @@ const T_SHOP = 293.15;
 /** Above a fifth of the local air what is inside begins to hinder what streams in. */
 const HIGHEST_SHARE = 0.2;
 const FEWEST = 4;
+const SMALL = 1e-2;
 
 /**
  * The verdict on a hold trace; undefined when it has no vacuum column or too few usable rows.
@@ -146,7 +147,12 @@ const words: Readonly<
   },
 };
 
-const two = (value: number): string => String(Number(value.toPrecision(2)));
+/** Two digits; what is small as a power of ten: nobody counts zeros. */
+function two(value: number): string {
+  if (value >= SMALL || value <= 0) return String(Number(value.toPrecision(2)));
+  const [digits = "", power = ""] = value.toExponential(1).split("e-");
+  return `${digits} × 10⁻${Array.from(power, (digit) => "⁰¹²³⁴⁵⁶⁷⁸⁹"[Number(digit)]).join("")}`;
+}
 
 function leakWords(
   { cause, leak }: HoldAnalysis,

@@ -90,13 +90,21 @@ export function runRecorded(
   );
   return requirement(id, "run", words, {
     met: complete.length > 0,
-    done: `Recorded: ${complete.map(({ name }) => name).join("; ")}.`,
+    done: recordedWords(complete.map(({ name }) => name)),
     missing:
       here.length === 0
         ? "No run is recorded yet."
         : "A run is recorded, but low side, high side and vent air are not all in it.",
   });
 }
+
+/** More names than these are no longer read. */
+const FEW_NAMES = 2;
+
+const recordedWords = (names: readonly string[]): string =>
+  names.length <= FEW_NAMES
+    ? `Recorded: ${names.join("; ")}.`
+    : `${names.length} runs are recorded, ${names.at(-1) ?? ""} the last.`;
 
 /** Return-air temperature and humidity, by trace or by hand, in each run here. */
 export function returnAirKnown(facts: Facts, place: Place): Requirement {

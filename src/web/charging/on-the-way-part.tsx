@@ -5,6 +5,7 @@ import {
   type UnitChoice,
 } from "../../report/index.ts";
 import type { ChargingFinding } from "../../trial/index.ts";
+import { Fold } from "../look/fold.tsx";
 import { PictureSheet } from "../pictures/picture-sheet.tsx";
 import type { ChargingProps } from "./target-part.tsx";
 
@@ -15,9 +16,13 @@ export function OnTheWayPart({ finding, units }: ChargingProps) {
     <section class="sheet service-sheet" aria-labelledby="way">
       <h2 id="way">While it goes in</h2>
       <StopMarks finding={finding} units={units} />
-      {plan.atRest && <AtRest finding={finding} units={units} />}
-      {plan.running.some(({ state }) => state === "running") && (
-        <Running finding={finding} units={units} />
+      {plan.atRest && (
+        <Fold row title="What the gauges show on the way" said={restTitle(finding, units)}>
+          <AtRest finding={finding} units={units} />
+          {plan.running.some(({ state }) => state === "running") && (
+            <Running finding={finding} units={units} />
+          )}
+        </Fold>
       )}
       {!plan.atRest && (
         <p class="empty">
@@ -64,18 +69,22 @@ const chartUnits = (units: UnitChoice) => ({
   high: units.quantity("high-side"),
 });
 
+function restTitle({ plan, phase }: ChargingFinding, units: UnitChoice): string {
+  if (!plan.atRest) return "";
+  const { firstLiquid } = plan.atRest;
+  const from = units.thing("small-mass").text(firstLiquid, firstLiquid / 20);
+  return phase?.take === "liquid"
+    ? `At rest liquid appears at ${from}; from there the gauge only creeps`
+    : `At rest the gauge stops rising at ${from}`;
+}
+
 function AtRest({ finding, units }: ChargingProps) {
   const rest = finding.plan.atRest;
   if (!rest) return null;
   const { mass, low } = chartUnits(units);
-  const from = mass.text(rest.firstLiquid, rest.firstLiquid / 20);
-  const title =
-    finding.phase?.take === "liquid"
-      ? `At rest liquid appears at ${from}; from there the gauge only creeps`
-      : `At rest the gauge stops rising at ${from}`;
   const props: Omit<SweepChartProps, "width"> = {
     id: "charge-rest",
-    title,
+    title: restTitle(finding, units),
     over: { name: "Mass in the system", shown: mass },
     lines: [
       {

@@ -2,6 +2,7 @@ import { BandScale, DataTable, type UnitChoice } from "../../report/index.ts";
 import type { ChargeMethod, ChargingFinding } from "../../trial/index.ts";
 import { Figure, Figures } from "../fluids/said.tsx";
 import { Fit } from "../look/fit.tsx";
+import { Fold } from "../look/fold.tsx";
 
 export interface ChargingProps {
   readonly finding: ChargingFinding;
@@ -32,28 +33,12 @@ export function TargetPart({ finding, units }: ChargingProps) {
         />
       </Figures>
       <Charged finding={finding} units={units} />
-      <DataTable
-        caption="Target by method, the one used first"
-        head={["Method", "Mass", "Of the label"]}
-        rows={[chosen, ...plan.masses.filter((one) => one !== chosen)].map((one) => [
-          methods[one.method],
-          one.range && one.range.to - one.range.from > 1e-3
-            ? `${mass.text(one.mass)} (${mass.text(one.range.from)} to ${mass.text(one.range.to)} with the weather)`
-            : mass.text(one.mass),
-          `${(100 * one.ratio).toFixed(0)} %`,
-        ])}
-      />
       {plan.modelApart && (
         <p class="told">
           The model’s optimum lies far from what the densities say: its expansion device is made for
           another flow. It is not used as the target.
         </p>
       )}
-      <p>
-        By equal liquid volume the target would be called {mass.text(claimed)} of {label}. That is
-        what “equal ounces” on a label means; it is no measure of cooling, and no target here rests
-        on it.
-      </p>
       <p>
         Meet it within ± {mass.text(tolerance.tolerance, tolerance.tolerance / 2)}. {scaleNeed}{" "}
         {scales.map(
@@ -64,9 +49,29 @@ export function TargetPart({ finding, units }: ChargingProps) {
       <p class="quiet">
         A mass for a refrigerant that is not on the label is a model’s figure, not permission to
         charge it.
-        {assumed.length > 0 && ` Taken for granted: ${assumed.join("; ")}.`} Source of ± 15 g: 40
-        CFR 82 subpart B, appendix C 9.1; in proportion below 500 g (a choice, no source).
       </p>
+      <Fold row title="Where the target is from">
+        <DataTable
+          caption="Target by method, the one used first"
+          head={["Method", "Mass", "Of the label"]}
+          rows={[chosen, ...plan.masses.filter((one) => one !== chosen)].map((one) => [
+            methods[one.method],
+            one.range && one.range.to - one.range.from > 1e-3
+              ? `${mass.text(one.mass)} (${mass.text(one.range.from)} to ${mass.text(one.range.to)} with the weather)`
+              : mass.text(one.mass),
+            `${(100 * one.ratio).toFixed(0)} %`,
+          ])}
+        />
+        <p>
+          By equal liquid volume the target would be called {mass.text(claimed)} of {label}. That is
+          what “equal ounces” on a label means; it is no measure of cooling, and no target here
+          rests on it.
+        </p>
+        <p class="quiet">
+          {assumed.length > 0 && `Taken for granted: ${assumed.join("; ")}. `}Source of ± 15 g: 40
+          CFR 82 subpart B, appendix C 9.1; in proportion below 500 g (a choice, no source).
+        </p>
+      </Fold>
     </section>
   );
 }

@@ -1,6 +1,7 @@
 import { claimKindNames, ClaimVerdictWord, shownIn } from "../../report/index.ts";
 import type { ClaimFinding, ProductClaims } from "../../trial/index.ts";
 import { useSettled } from "../engine/use-settled.ts";
+import { isWide } from "../look/is-wide.ts";
 import { pathTo } from "../shell/route.ts";
 
 /** Every sentence of every label with its verdict, what stands behind it, and what would decide it. */
@@ -74,6 +75,7 @@ function Claim({ claim, href }: ClaimProps) {
   }
   return (
     <article class="claim">
+      {/* On a phone a claim that is decided folds to its verdict, so that the open ones are found. */}
       <details class="claim-decided" open={isWide()}>
         <summary>
           <span class="claim-summary">
@@ -88,9 +90,6 @@ function Claim({ claim, href }: ClaimProps) {
     </article>
   );
 }
-
-/** On a phone a claim that is decided folds to its verdict, so that the open ones are found. */
-const isWide = (): boolean => matchMedia("(min-width: 900px)").matches;
 
 interface StatementsProps extends ClaimProps {
   /** The verdict does not stand above already. */

@@ -4,6 +4,8 @@ import type { StageView, TrialView } from "../../trial/index.ts";
 import type { Job } from "../engine/batch.ts";
 import { useAnswers } from "../engine/use-answers.ts";
 import { FieldFrame } from "../fields/field-frame.tsx";
+import { Fold } from "../look/fold.tsx";
+import { isWide } from "../look/is-wide.ts";
 import { CautionLines } from "../fluids/said.tsx";
 import { changeDraft, draftOf } from "../shell/drafts.ts";
 import { view } from "../shell/log-keeper.ts";
@@ -34,13 +36,19 @@ export function EvacuateBoard({ stage }: Props) {
     draft[name] ?? parts.find((one) => one.name === name)?.start ?? "";
   const { answers, failed } = useAnswers(jobsOf(seen, of));
   const [depth, pull] = answers;
+  const held = seen.traces.some(({ kind, stage: at }) => kind === "hold" && at === stage.stage);
   return (
-    <section class="sheet evacuate" aria-labelledby="how-deep">
-      <h2 id="how-deep">How deep, and how long</h2>
+    <Fold
+      level={2}
+      title="How deep, and how long"
+      said="500 micron, and the least time for it"
+      // In Restore it lies behind once the vacuum was watched.
+      open={isWide() || !held || stage.stage === "evacuate"}
+    >
       {failed && <p class="quiet">This device cannot compute it.</p>}
       <Depth answer={depth} seen={seen} />
-      <h3>This pump and hose set</h3>
-      <div class="fields">
+      <Pull answer={pull} />
+      <Fold row title="This pump and hose set" said={hoseWords(of)}>
         {parts.map(({ name, label }) => (
           <FieldFrame key={name} id={`pump-${name}`} label={label}>
             <input
@@ -54,12 +62,15 @@ export function EvacuateBoard({ stage }: Props) {
             />
           </FieldFrame>
         ))}
-      </div>
-      <Pull answer={pull} />
+        {pull?.kind === "answer" && <p class="quiet">{pull.assumptions?.join(" ")}</p>}
+      </Fold>
       {depth?.kind === "answer" && <CautionLines cautions={depth.cautions} />}
-    </section>
+    </Fold>
   );
 }
+
+const hoseWords = (of: (name: Name) => string): string =>
+  `${of("flow")} a minute down to ${of("ultimate")}; hoses: ${of("hoses")}, ${of("length")} of ${of("bore")}; water: ${of("water")}`;
 
 function jobsOf(seen: TrialView, of: (name: Name) => string): Job[] {
   const shop = seen.readings.findLast(({ quantity }) => quantity === "shop-temperature");
@@ -153,13 +164,10 @@ function Pull({ answer }: { readonly answer: Answer | undefined }) {
   if (answer.kind !== "answer") return <p>{answer.message}</p>;
   const { reached, time, deepest, limit } = answer.result as PullResult;
   return (
-    <>
-      <p role="status">
-        {reached && time !== undefined
-          ? `500 micron at the system takes at least ${spoken(time)}. ${limit ? holdsUp[limit] : ""}`
-          : `This pump stops at ${micron(deepest ?? 0)}: it cannot reach 500 micron.`}
-      </p>
-      <p class="quiet">{answer.assumptions?.join(" ")}</p>
-    </>
+    <p role="status">
+      {reached && time !== undefined
+        ? `With this pump and hose set 500 micron at the system takes at least ${spoken(time)}. ${limit ? holdsUp[limit] : ""}`
+        : `This pump stops at ${micron(deepest ?? 0)}: it cannot reach 500 micron.`}
+    </p>
   );
 }

@@ -19,7 +19,7 @@ const fit = (
   draw: (id: string, width: number) => ComponentChildren,
 ): ComponentChildren => <Fit>{(width) => draw(id, width)}</Fit>;
 
-/** What `diagnose` answered, with its cautions first: the readings are taken on a running engine. */
+/** What `diagnose` answered, with the cautions at hand below its verdict: the readings are taken on a running engine. */
 export function DiagnosisSheet({ id, answer, current, units }: Props) {
   if (!answer) {
     return (
@@ -32,13 +32,13 @@ export function DiagnosisSheet({ id, answer, current, units }: Props) {
   const atHand = answer.cautions.slice(0, moving);
   return (
     <div class={current ? "vehicle-bands" : "vehicle-bands is-stale"} aria-busy={!current}>
-      <CautionLines cautions={atHand} />
       <DiagnosisView
         id={id}
         // The calculation's own schema is tested to be what its result is.
         result={answer.result as DiagnosisResult}
         units={units}
         fit={fit}
+        atHand={<CautionLines cautions={atHand} />}
       />
       <Basis answers={[answer]} without={atHand} />
     </div>

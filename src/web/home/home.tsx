@@ -37,25 +37,9 @@ export function Home() {
             Test a refrigerant sold as a replacement on one real vehicle, account for every gram,
             and publish an answer that a sceptic can recompute.
           </p>
-          <div class="home-ways">
-            <a class="button button-main" href={pathTo("new")}>
-              New trial
-            </a>
-            <a class="button" href={pathTo("learn")}>
-              Learn with an invented van
-            </a>
-            <OpenDemonstration />
-            <ImportTrial />
-            <a class="button" href={pathTo("fluids")}>
-              Look up a fluid or blend
-            </a>
-            <a class="button" href={pathTo("vehicle")}>
-              What a vehicle should read
-            </a>
-            <a class="button" href={pathTo("combine")}>
-              Compare trials
-            </a>
-          </div>
+          <a class="button button-main" href={pathTo("new")}>
+            New trial
+          </a>
         </div>
         <div class="home-list">
           <CheckedReport />
@@ -78,6 +62,24 @@ export function Home() {
               </ul>
             )}
           </section>
+        </div>
+        <div class="home-more">
+          <div class="home-ways">
+            <a class="button" href={pathTo("learn")}>
+              Learn with an invented van
+            </a>
+            <OpenDemonstration />
+            <ImportTrial />
+            <a class="button" href={pathTo("fluids")}>
+              Look up a fluid or blend
+            </a>
+            <a class="button" href={pathTo("vehicle")}>
+              What a vehicle should read
+            </a>
+            <a class="button" href={pathTo("combine")}>
+              Compare trials
+            </a>
+          </div>
         </div>
       </main>
     </>

@@ -15,11 +15,11 @@ export interface TrialRow {
 
 export const trialRows = signal<readonly TrialRow[] | undefined>(undefined);
 
-function stateOf(view: TrialView): string {
-  const done = view.stages.filter(({ status }) => status === "done").length;
-  const open = view.stages.filter(({ status }) => status === "open").map(({ title }) => title);
-  const count = `${done} of ${view.stages.length} stages done`;
-  return open.length === 0 ? count : `${count}; open: ${open.slice(0, 3).join(", ")}`;
+/** What is known without the loggers' files; which stages are done is not. */
+function stateOf({ stages, entries }: TrialView, count: number): string {
+  const last = entries.findLast(({ body }) => "stage" in body)?.body;
+  const at = last && "stage" in last ? stages.find(({ stage }) => stage === last.stage) : undefined;
+  return `${count} ${count === 1 ? "entry" : "entries"}${at ? `, the last at ${at.title}` : ""}`;
 }
 
 /** Rows already made, with the number of events that they were made from. */
@@ -47,7 +47,7 @@ async function readRow(trial: string): Promise<TrialRow> {
     title: view.opened?.title ?? "A trial without its question",
     question: view.opened?.question ?? "",
     ...(view.opened?.place !== undefined && { place: view.opened.place }),
-    state: stateOf(view),
+    state: stateOf(view, events.length),
     last: events.reduce((last, { at }) => (at > last ? at : last), ""),
     demonstration: view.opened?.demonstration ?? false,
   };

@@ -3,6 +3,7 @@ import { FoldedTable, MassColumns, massTable, unitChoice } from "../../report/in
 import type { Ledger } from "../../trial/index.ts";
 import { spokenInstant } from "../forms/instant.ts";
 import { Fit } from "../look/fit.tsx";
+import { Fold } from "../look/fold.tsx";
 import { view } from "../shell/log-keeper.ts";
 import { goInstead, pathTo } from "../shell/route.ts";
 import { AccountList } from "./account-list.tsx";
@@ -56,14 +57,12 @@ export function GramsPage({ trial, step }: Props) {
           <h2>Does it close?</h2>
           <ClosureList ledger={ledger} />
         </section>
-        <section class="sheet">
-          <h2>Accounts</h2>
+        <Fold level={2} title="Accounts" said={`${ledger.accounts.length} accounts`}>
           <AccountList ledger={ledger} shown={shown} />
-        </section>
-        <section class="sheet">
-          <h2>Postings</h2>
+        </Fold>
+        <Fold level={2} title="Postings" said={`${ledger.postings.length} postings`}>
           <PostingList trial={trial} view={seen} />
-        </section>
+        </Fold>
       </div>
     </main>
   );

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { compressorNames, meteringNames, unitChoice } from "../../report/index.ts";
 import type { TrialView } from "../../trial/index.ts";
+import { Fold } from "../look/fold.tsx";
 import { view } from "../shell/log-keeper.ts";
 import { pathTo } from "../shell/route.ts";
 import { instrumentWords } from "./accuracy-words.ts";
@@ -76,11 +77,22 @@ interface GroupProps {
   readonly children: readonly ComponentChildren[];
 }
 
+/** More than these wait behind their number on a phone. */
+const few = 3;
+
 function Group({ title, kind, trial, add, empty, children }: GroupProps) {
   return (
     <section class="set-up-group" id={`set-up-${kind}`}>
-      <h2>{title}</h2>
-      {children.length === 0 ? <p class="empty">{empty}</p> : <ul class="rows">{children}</ul>}
+      {children.length > few ? (
+        <Fold level={2} title={title} said={`${children.length} listed`}>
+          <ul class="rows">{children}</ul>
+        </Fold>
+      ) : (
+        <>
+          <h2>{title}</h2>
+          {children.length === 0 ? <p class="empty">{empty}</p> : <ul class="rows">{children}</ul>}
+        </>
+      )}
       {add !== undefined && (
         <a class="button" href={pathTo("trial", trial, "add", kind)}>
           {add}

@@ -1,5 +1,6 @@
 import { type AnswerPlace, Answers, unitChoice } from "../../report/index.ts";
 import { useSettled } from "../engine/use-settled.ts";
+import { isWide } from "../look/is-wide.ts";
 import { view } from "../shell/log-keeper.ts";
 import { preferences } from "../shell/preferences.ts";
 import { pathTo } from "../shell/route.ts";
@@ -25,8 +26,11 @@ export function AnswerBoard({ trial }: { readonly trial: string }) {
           answers={answers}
           label={seen.vehicle?.labelRefrigerant ?? "the label refrigerant"}
           units={units}
+          folded={!isWide()}
           onJump={(id) => {
-            document.getElementById(id)?.scrollIntoView({ block: "start" });
+            const one = document.getElementById(id);
+            one?.closest("details.answers-of")?.setAttribute("open", "");
+            one?.scrollIntoView({ block: "start" });
           }}
           href={(place, about) => pathTo("trial", trial, ...stepsTo(place, about))}
         />

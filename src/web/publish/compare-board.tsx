@@ -2,15 +2,16 @@ import { useId } from "preact/hooks";
 import {
   ComparisonChart,
   comparisonTable,
-  conditionsSentence,
-  FoldedTable,
   conditionNames,
+  conditionsSentence,
+  DataTable,
+  FoldedTable,
   readingName,
-  type Shown,
   unitChoice,
 } from "../../report/index.ts";
 import type { Comparison, DifferenceRow, TrialView } from "../../trial/index.ts";
 import { Fit } from "../look/fit.tsx";
+import { Fold } from "../look/fold.tsx";
 import { SavePicture } from "../pictures/save-picture.tsx";
 import { view } from "../shell/log-keeper.ts";
 import { preferences } from "../shell/preferences.ts";
@@ -26,39 +27,48 @@ export function CompareBoard() {
           a product in the same condition.
         </p>
       )}
-      {seen.comparisons.map((comparison) => (
-        <ComparisonSheet
-          key={`${comparison.product} ${comparison.condition}`}
-          comparison={comparison}
-          view={seen}
-        />
-      ))}
+      {seen.comparisons.length > 0 && (
+        <section class="sheet fold-rows">
+          <h2>As measured, in conditions that were not equal</h2>
+          {seen.comparisons.map((comparison) => (
+            <ComparisonPart
+              key={`${comparison.product} ${comparison.condition}`}
+              comparison={comparison}
+              view={seen}
+            />
+          ))}
+        </section>
+      )}
       {seen.drift.length > 0 && (
-        <section class="sheet">
-          <h2>The vehicle’s own drift, Restore minus Prove</h2>
+        <Fold
+          level={2}
+          title="The vehicle’s own drift, Restore minus Prove"
+          said={`${seen.drift.length} figures`}
+        >
           <p>The same refrigerant before and after: what moved here moved without the product.</p>
           <DifferenceTable rows={seen.drift} view={seen} first="Prove" second="Restore" />
-        </section>
+        </Fold>
       )}
     </>
   );
 }
 
-interface SheetProps {
+interface PartProps {
   readonly comparison: Comparison;
   readonly view: TrialView;
 }
 
-function ComparisonSheet({ comparison, view: seen }: SheetProps) {
+function ComparisonPart({ comparison, view: seen }: PartProps) {
   const id = `compare${useId()}`;
   const units = unitChoice(seen, preferences.value.system);
   const product = seen.products.find((one) => one.id === comparison.product)?.name ?? "product";
   const label = seen.vehicle?.labelRefrigerant ?? "label refrigerant";
   return (
-    <section class="sheet">
-      <h2>
-        {product} against {label}, {conditionNames[comparison.condition]}
-      </h2>
+    <Fold
+      row
+      open={false}
+      title={`${product} against ${label}, ${conditionNames[comparison.condition]}`}
+    >
       <p class="unequal">
         <strong>As measured.</strong> {conditionsSentence(comparison, units)}
       </p>
@@ -104,7 +114,7 @@ function ComparisonSheet({ comparison, view: seen }: SheetProps) {
           />
         </details>
       )}
-    </section>
+    </Fold>
   );
 }
 
@@ -115,35 +125,19 @@ interface TableProps {
   readonly second: string;
 }
 
+/** The difference stands first: it is what the table is for. */
 function DifferenceTable({ rows, view: seen, first, second }: TableProps) {
   const units = unitChoice(seen, preferences.value.system);
-  const difference = (row: DifferenceRow): Shown => units.quantityDifference(row.quantity);
   return (
-    <div class="table-room" role="region" aria-label={`${first} and ${second}`} tabIndex={0}>
-      <table class="table">
-        <caption>With 95 % intervals</caption>
-        <thead>
-          <tr>
-            <th scope="col">Reading</th>
-            <th scope="col">{first}</th>
-            <th scope="col">{second}</th>
-            <th scope="col">Difference</th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => (
-            <tr key={`${row.condition} ${row.quantity} ${row.form}`}>
-              <th scope="row">
-                {readingName(row.quantity, row.form)}
-                <small class="quiet">{conditionNames[row.condition]}</small>
-              </th>
-              <td class="figure">{units.quantity(row.quantity).pair(row.baseline)}</td>
-              <td class="figure">{units.quantity(row.quantity).pair(row.other)}</td>
-              <td class="figure">{difference(row).pair(row.difference)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+    <DataTable
+      caption={`${second} minus ${first}, with 95 % intervals`}
+      head={["Reading", "Difference", first, second]}
+      rows={rows.map((row) => [
+        `${readingName(row.quantity, row.form)}, ${conditionNames[row.condition]}`,
+        units.quantityDifference(row.quantity).pair(row.difference),
+        units.quantity(row.quantity).pair(row.baseline),
+        units.quantity(row.quantity).pair(row.other),
+      ])}
+    />
   );
 }

@@ -1,7 +1,9 @@
 import { useId } from "preact/hooks";
 import {
   conditionNames,
+  DataTable,
   DriftScale,
+  driftVerdict,
   FairChart,
   fairChartTable,
   fairKind,
@@ -20,8 +22,10 @@ import {
 import type { FairComparison, FairRow, TrialView } from "../../trial/index.ts";
 import { useFair } from "../engine/use-fair.ts";
 import { Fit } from "../look/fit.tsx";
+import { Fold } from "../look/fold.tsx";
 import { PictureSheet } from "../pictures/picture-sheet.tsx";
 import { SavePicture } from "../pictures/save-picture.tsx";
+import { VerdictCounts } from "../readings/verdict-counts.tsx";
 import { events, view } from "../shell/log-keeper.ts";
 import { preferences } from "../shell/preferences.ts";
 
@@ -86,15 +90,14 @@ function Found({ found, view: seen }: { found: FairComparison; view: TrialView }
         <ProductSheet key={product} product={product} found={found} view={seen} />
       ))}
       <DriftSheet found={found} view={seen} />
-      <section class="sheet">
-        <h2>What this rests on</h2>
-        <ul>
+      <Fold level={2} title="What this rests on" said="The fitted model, and what was assumed">
+        <ul class="fair-assumptions">
           {found.assumptions.map((text) => (
             <li key={text}>{text}</li>
           ))}
         </ul>
         <FoldedTable summary="The fitted model" table={lumpTable(found)} />
-      </section>
+      </Fold>
     </>
   );
 }
@@ -129,8 +132,18 @@ function DriftSheet({ found, view: seen }: Pick<SheetProps, "found" | "view">) {
   const rows = found.drift.filter(({ quantity }) => quantity === "vent");
   if (rows.length === 0) return null;
   return (
-    <section class="sheet">
-      <h2>The vehicle itself, after minus before</h2>
+    <Fold
+      level={2}
+      title="The vehicle itself, after minus before"
+      said={
+        <VerdictCounts
+          judged={rows.map((row) => ({
+            title: conditionNames[row.condition],
+            ...driftVerdict(row, found.margin.margins[row.quantity]),
+          }))}
+        />
+      }
+    >
       {rows.map((row) => {
         const shown = fairShown(row, units);
         const title = `${fairName(row)} on the label refrigerant, ${conditionNames[row.condition]}`;
@@ -151,7 +164,7 @@ function DriftSheet({ found, view: seen }: Pick<SheetProps, "found" | "view">) {
           />
         );
       })}
-    </section>
+    </Fold>
   );
 }
 
@@ -179,28 +192,29 @@ function ProductSheet({ product, found, view: seen }: SheetProps) {
           {fairSentence(row, label, units)}
         </p>
       ))}
-      {vents.map((row) => (
-        <Row key={`${row.condition} ${row.form}`} {...{ row, name, view: seen }} />
-      ))}
-      {pressures.length > 0 && (
-        <details>
-          <summary>Pressures against the same label refrigerant</summary>
-          {pressures.map((row) => (
-            <Row
-              key={`${row.condition} ${row.quantity} ${row.form}`}
-              {...{ row, name, view: seen }}
-            />
-          ))}
-        </details>
-      )}
-      <FoldedTable
-        summary="The numbers, as measured and in equal conditions"
-        table={fairTable(rows, `${name} minus ${label}`, units)}
-      />
-      <FoldedTable
-        summary="The same in standard conditions"
-        table={standardTable(found, product, label, units)}
-      />
+      <div>
+        {vents.length > 0 && (
+          <Fold row open={false} title="Vent air, drawn">
+            {vents.map((row) => (
+              <Row key={`${row.condition} ${row.form}`} {...{ row, name, view: seen }} />
+            ))}
+          </Fold>
+        )}
+        {pressures.length > 0 && (
+          <Fold row open={false} title={`Pressures against ${label}`}>
+            {pressures.map((row) => (
+              <Row
+                key={`${row.condition} ${row.quantity} ${row.form}`}
+                {...{ row, name, view: seen }}
+              />
+            ))}
+          </Fold>
+        )}
+        <Fold row open={false} title="The numbers">
+          <DataTable {...fairTable(rows, `${name} minus ${label}`, units)} />
+          <DataTable {...standardTable(found, product, label, units)} />
+        </Fold>
+      </div>
     </section>
   );
 }

@@ -25,9 +25,27 @@ export function ReportPreview({ trial }: { readonly trial: string }) {
 }
 
 /** An empty sandbox: nothing runs in it, and it is of no origin, so that it reaches neither log nor key. */
-const Framed = ({ src }: { readonly src: string }) => (
-  <iframe src={src} title="The report as it stands" sandbox="" loading="lazy" />
-);
+function Framed({ src }: { readonly src: string }) {
+  const [here, setHere] = useState(false);
+  return (
+    <>
+      {!here && (
+        <p class="quiet" role="status">
+          Being written; with many runs it takes some seconds.
+        </p>
+      )}
+      <iframe
+        src={src}
+        title="The report as it stands"
+        sandbox=""
+        loading="lazy"
+        onLoad={() => {
+          setHere(true);
+        }}
+      />
+    </>
+  );
+}
 
 type Written =
   | { readonly kind: "asked" | "working" | "failed" }

@@ -1,11 +1,13 @@
 import { unitChoice, type UnitChoice, type VerdictKind, VerdictWord } from "../../report/index.ts";
 import type { OilAccount, RecoveryFinding, StillInside, TrialView } from "../../trial/index.ts";
 import { Figure, Figures } from "../fluids/said.tsx";
+import { Fold } from "../look/fold.tsx";
 import { preferences } from "../shell/preferences.ts";
 
 interface Props {
   readonly finding: RecoveryFinding;
   readonly view: TrialView;
+  readonly open: boolean;
 }
 
 /** From here on tenths of a per cent mean nothing. */
@@ -18,14 +20,21 @@ const words: Readonly<Record<StillInside["verdict"], readonly [VerdictKind, stri
 };
 
 /** What came out, what is still inside, and the oil. */
-export function InsidePart({ finding, view: seen }: Props) {
+export function InsidePart({ finding, view: seen, open }: Props) {
   const units = unitChoice(seen, preferences.value.system);
   const { inside, recovered, oil } = finding;
   const mass = units.thing("small-mass");
   const digits = recovered && recovered.u > COARSE ? 0 : 1;
   return (
-    <section class="sheet service-sheet" aria-labelledby="inside">
-      <h2 id="inside">What is still inside?</h2>
+    <Fold
+      level={2}
+      kind="service-sheet"
+      title="What is still inside?"
+      open={open}
+      {...(!("missing" in inside) && {
+        said: <Required verdict={inside.verdict} />,
+      })}
+    >
       {"missing" in inside ? (
         <p class="empty">{inside.missing}</p>
       ) : (
@@ -54,9 +63,13 @@ export function InsidePart({ finding, view: seen }: Props) {
         </>
       )}
       {oil && <Oil oil={oil} units={units} />}
-    </section>
+    </Fold>
   );
 }
+
+const Required = ({ verdict }: Pick<StillInside, "verdict">) => (
+  <VerdictWord kind={words[verdict][0]} word={`102 mmHg below the air: ${words[verdict][1]}`} />
+);
 
 function Inside({ inside, units }: { readonly inside: StillInside; readonly units: UnitChoice }) {
   const mass = units.thing("small-mass");
@@ -75,10 +88,7 @@ function Inside({ inside, units }: { readonly inside: StillInside; readonly unit
         <p class="told">At this pressure liquid may still lie inside: go on recovering.</p>
       )}
       <p>
-        <VerdictWord
-          kind={words[inside.verdict][0]}
-          word={`102 mmHg below the air: ${words[inside.verdict][1]}`}
-        />
+        <Required verdict={inside.verdict} />
       </p>
       <p class="quiet">
         Required: {low.text(inside.required)} or deeper (40 CFR 82 subpart B, appendix F 6.1), and

@@ -6,6 +6,7 @@ import {
   type TrialView,
 } from "../../trial/index.ts";
 import { Figure, Figures } from "../fluids/said.tsx";
+import { isWide } from "../look/is-wide.ts";
 import { view } from "../shell/log-keeper.ts";
 import { preferences } from "../shell/preferences.ts";
 import { FillWatch } from "./fill-watch.tsx";
@@ -60,11 +61,13 @@ export function RecoverBoard({ stage }: { readonly stage: StageView }) {
   );
   // Once it is out, what is still inside is the question; there may be more to come out.
   const isOut = stage.requirements.some(({ id, met }) => id === "recovered" && met);
+  // In Restore, what was recovered lies behind once it is out.
+  const open = isWide() || !isOut || stage.stage === "recover";
   return (
     <>
       {!isOut && where}
-      <InsidePart finding={finding} view={seen} />
-      {finding.air.length > 0 && <VesselAirPart finding={finding} view={seen} />}
+      <InsidePart finding={finding} view={seen} open={open} />
+      {finding.air.length > 0 && <VesselAirPart finding={finding} view={seen} open={open} />}
       {isOut && <Into finding={finding} view={seen} />}
       {isOut && !finding.over && (
         <details class="fluid-folded recover-more">

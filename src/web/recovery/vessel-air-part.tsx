@@ -1,11 +1,14 @@
 import { BandScale, unitChoice, type VerdictKind } from "../../report/index.ts";
 import type { RecoveryFinding, TrialView, VesselAir } from "../../trial/index.ts";
 import { Fit } from "../look/fit.tsx";
+import { Fold } from "../look/fold.tsx";
+import { VerdictCounts } from "../readings/verdict-counts.tsx";
 import { preferences } from "../shell/preferences.ts";
 
 interface Props {
   readonly finding: RecoveryFinding;
   readonly view: TrialView;
+  readonly open: boolean;
 }
 
 type AirVerdict = VesselAir["check"]["verdict"];
@@ -31,11 +34,23 @@ const words: Readonly<Record<AirVerdict, readonly [VerdictKind, string, string]>
 };
 
 /** Cylinders at rest: does the pressure hold more than the refrigerant's own? */
-export function VesselAirPart({ finding, view: seen }: Props) {
+export function VesselAirPart({ finding, view: seen, open }: Props) {
   const units = unitChoice(seen, preferences.value.system);
   return (
-    <section class="sheet service-sheet" aria-labelledby="vessel-air">
-      <h2 id="vessel-air">Is there air in a cylinder?</h2>
+    <Fold
+      level={2}
+      kind="service-sheet"
+      title="Is there air in a cylinder?"
+      open={open}
+      said={
+        <VerdictCounts
+          judged={finding.air.map(({ name, check }) => {
+            const [kind, word] = words[check.verdict];
+            return { title: name, kind, word };
+          })}
+        />
+      }
+    >
       {finding.air.map(({ vessel, name, content, p, T, check }) => {
         const [kind, word, says] = words[check.verdict];
         return (
@@ -59,6 +74,6 @@ export function VesselAirPart({ finding, view: seen }: Props) {
           </div>
         );
       })}
-    </section>
+    </Fold>
   );
 }

@@ -16,6 +16,7 @@ import type { TraceView, TrialView } from "../../trial/index.ts";
 import { judging } from "../readings/judging.ts";
 import { Fit } from "../look/fit.tsx";
 import { SavePicture } from "../pictures/save-picture.tsx";
+import { findingOf } from "./hold-verdict.tsx";
 
 interface Props {
   readonly trace: TraceView;
@@ -23,7 +24,7 @@ interface Props {
 }
 
 /** What the report's pictures need; nothing here is dated, since nothing is printed. */
-const pageOf = (view: TrialView): Page => ({
+export const pageOf = (view: TrialView): Page => ({
   view,
   units: unitChoice(view, "as-typed"),
   judge: (reading) => judging.value?.judgeReading(view, reading),
@@ -46,7 +47,7 @@ function Hold({ trace, view }: Props) {
   const id = `hold${useId()}`;
   // A verdict that comes later draws its level and its curves into the hold.
   const judge = judging.value;
-  const finding = useMemo(() => judge?.holdFinding(view, trace), [trace, view, judge]);
+  const finding = findingOf(view, trace);
   const picture = useMemo(
     () => holdPicture(trace, pageOf(view), finding),
     [trace, view, finding, judge],

@@ -1,4 +1,4 @@
-import type { IntervalProposal, StageView, TraceView } from "../../trial/index.ts";
+import type { IntervalProposal, RunView, StageView, TraceView } from "../../trial/index.ts";
 import { conditionNames } from "../../report/index.ts";
 import { EntryForm } from "../forms/entry-form.tsx";
 import { spokenClock, spokenInstant } from "../forms/instant.ts";
@@ -7,7 +7,7 @@ import { say } from "../shell/notice.ts";
 import { ProblemList } from "./problem-list.tsx";
 import { runSpecs } from "./run-specs.ts";
 import { runStart } from "./run-start.ts";
-import { RunFigures } from "./run-figures.tsx";
+import { RunFold } from "./run-figures.tsx";
 import { TracePicture } from "./trace-picture.tsx";
 
 interface Props {
@@ -22,21 +22,34 @@ function clockOf(trace: TraceView, clock: string): string {
   return trace.clock === "elapsed" ? clock.slice(11, 19) : spokenClock(clock);
 }
 
+/** Two clocks of one file, so no zone matters. */
+const moment = (clock: string): number =>
+  Date.parse(/(Z|[+-]\d\d:\d\d)$/.test(clock) ? clock : `${clock}Z`);
+
+/** The same stretch of the file, or a part of it; a run without ends takes all of it. */
+const overlaps = ({ from, to }: RunView, proposal: IntervalProposal): boolean =>
+  (to === undefined || moment(to) > moment(proposal.from)) &&
+  (from === undefined || moment(from) < moment(proposal.to));
+
 /** A file in the log: its picture, what was kept aside, and its intervals to be confirmed as runs. */
 export function TraceStep({ trial, stage, trace: id, onDone }: Props) {
   const seen = view.value;
   const trace = seen.traces.find((one) => one.id === id);
   if (!trace) return <p>This file is no longer in the log; it was withdrawn.</p>;
   const runs = seen.runs.filter((run) => run.trace === id);
-  const open = trace.proposals.filter(({ from }) => !runs.some((run) => run.from === from));
+  const open = trace.proposals.filter((proposal) => !runs.some((run) => overlaps(run, proposal)));
   const next = trace.kind === "run" ? open[0] : undefined;
   return (
     <div class="trace-step">
       <TracePicture trace={trace} view={seen} />
       <ProblemList trace={trace} />
-      {runs.map((run) => (
-        <RunFigures key={run.id} run={run} view={seen} />
-      ))}
+      {runs.length > 0 && (
+        <div>
+          {runs.map((run) => (
+            <RunFold key={run.id} run={run} view={seen} />
+          ))}
+        </div>
+      )}
       {next ? (
         <section class="proposal">
           <h2>

@@ -1,24 +1,19 @@
 import { useId } from "preact/hooks";
-import { MassColumns, readingName, unitChoice } from "../../report/index.ts";
-import {
-  type Entry,
-  type ReadingView,
-  type StageView,
-  type TraceView,
-  type TrialView,
-} from "../../trial/index.ts";
-import { ClosureList } from "../ledger/closure-list.tsx";
+import { MassColumns, unitChoice } from "../../report/index.ts";
+import type { Entry, StageView, TrialView } from "../../trial/index.ts";
+import { ClosureFold } from "../ledger/closure-list.tsx";
 import { EntryRow } from "../log/entry-row.tsx";
 import { Fit } from "../look/fit.tsx";
-import { judging } from "../readings/judging.ts";
-import { VerdictPanel } from "../readings/verdict-panel.tsx";
+import { Fold } from "../look/fold.tsx";
+import { isWide } from "../look/is-wide.ts";
 import { looksFurther } from "../shell/first-look.ts";
 import { view } from "../shell/log-keeper.ts";
 import { later } from "../shell/later.tsx";
 import { pathTo } from "../shell/route.ts";
-import { RunFigures } from "../traces/run-figures.tsx";
-import { TracePicture } from "../traces/trace-picture.tsx";
-import { stageParts } from "./stage-key.ts";
+import { RunFold } from "../traces/run-figures.tsx";
+import { TraceFold } from "../traces/trace-fold.tsx";
+import { HeldReadings } from "./held-readings.tsx";
+import { most } from "./most.ts";
 
 const ReportPreview = later(async () => {
   const { ReportPreview: Part } = await import("../publish/report-preview.tsx");
@@ -45,6 +40,10 @@ export function Evidence(props: Props) {
   );
 }
 
+/** So many stand open at a desk; of more, each waits behind what it found. */
+const few = 2;
+const fewEntries = 12;
+
 function Held({ trial, stage, step }: Props) {
   const seen = view.value;
   const here = (where: { stage: string; round?: string | undefined }): boolean =>
@@ -62,21 +61,28 @@ function Held({ trial, stage, step }: Props) {
     <>
       {entries.length === 0 && <p class="empty">{emptyWords(stage)}</p>}
       {stage.stage === "publish" && step.length === 0 && <ReportPreview trial={trial} />}
-      {readings.length > 0 && <Readings readings={readings} view={seen} />}
-      {traces.map((trace) => (
-        <Trace key={trace.id} trial={trial} stage={stage} trace={trace} />
-      ))}
-      {runs.map((run) => (
-        <section class="sheet" key={run.id}>
-          <RunFigures run={run} view={seen} />
-        </section>
-      ))}
-      {stage.stage === "publish" && (
-        <section class="sheet">
-          <h3>Does the ledger close?</h3>
-          <ClosureList ledger={seen.ledger} />
+      {readings.length > 0 && <HeldReadings readings={readings} view={seen} />}
+      {traces.length > 0 && (
+        <section class="sheet fold-rows">
+          <h3>Logger files</h3>
+          {traces.map((trace) => (
+            <TraceFold
+              key={trace.id}
+              {...{ trial, stage, trace, view: seen }}
+              open={isWide() && traces.length <= few}
+            />
+          ))}
         </section>
       )}
+      {runs.length > 0 && (
+        <section class="sheet fold-rows">
+          <h3>Runs</h3>
+          {runs.map((run) => (
+            <RunFold key={run.id} run={run} view={seen} open={isWide() && runs.length <= few} />
+          ))}
+        </section>
+      )}
+      {stage.stage === "publish" && <ClosureFold ledger={seen.ledger} />}
       {seen.ledger.postings.length + seen.vessels.length > 0 && (
         <Masses view={seen} trial={trial} />
       )}
@@ -85,32 +91,16 @@ function Held({ trial, stage, step }: Props) {
   );
 }
 
-interface TraceProps {
-  readonly trial: string;
-  readonly stage: StageView;
-  readonly trace: TraceView;
-}
-
-const Trace = ({ trial, stage, trace }: TraceProps) => (
-  <section class="sheet">
-    <TracePicture trace={trace} view={view.value} />
-    <a class="button" href={pathTo("trial", trial, ...stageParts(stage), "trace", trace.id)}>
-      Look into this file
-    </a>
-  </section>
-);
-
 interface EntriesProps {
   readonly trial: string;
   readonly entries: readonly Entry[];
 }
 
-/** Drawn beside a stage; the log has them all. */
-const most = 200;
-
 const Entries = ({ trial, entries }: EntriesProps) => (
-  <section class="sheet">
-    <h3>Entries of this stage</h3>
+  <Fold
+    title={`Entries of this stage (${entries.length})`}
+    open={isWide() && entries.length <= fewEntries}
+  >
     {entries.length > most && (
       <p>
         The last {most} of {entries.length}; <a href={pathTo("trial", trial, "log")}>the log</a> has
@@ -122,7 +112,7 @@ const Entries = ({ trial, entries }: EntriesProps) => (
         <EntryRow key={entry.id} trial={trial} view={view.value} entry={entry} />
       ))}
     </ol>
-  </section>
+  </Fold>
 );
 
 const emptyWords = ({ prompts }: StageView): string =>
@@ -130,91 +120,28 @@ const emptyWords = ({ prompts }: StageView): string =>
     ? "Nothing in the log for this stage yet. The first reading appears here with its verdict."
     : "Nothing was entered at this stage itself; it draws on the others.";
 
-/** Readings of the stage with their verdicts; those that nothing can judge stand as plain figures. */
-function Readings({
-  readings,
-  view: seen,
-}: {
-  readonly readings: readonly ReadingView[];
-  readonly view: TrialView;
-}) {
-  const judge = judging.value;
-  const judged = readings.slice(-most).map((reading) => ({
-    reading,
-    verdict: judge?.judgeReading(seen, reading),
-  }));
-  return (
-    <section class="sheet">
-      <h3>Readings</h3>
-      {judged.map(({ reading, verdict }) =>
-        verdict ? (
-          <VerdictPanel
-            key={reading.id}
-            verdict={verdict}
-            typed={reading.typed}
-            atmosphere={seen.atmosphere.value}
-            title={titleOf(seen, reading)}
-            quantity={reading.quantity}
-            compact
-          />
-        ) : null,
-      )}
-      <PlainReadings
-        readings={judged.filter(({ verdict }) => !verdict).map(({ reading }) => reading)}
-        view={seen}
-      />
-    </section>
-  );
-}
-
-/** The reading's name, with the vessel or the run it is about. */
-function titleOf(
-  { vessels, runs }: TrialView,
-  { quantity, form, vessel, run }: ReadingView,
-): string {
-  const about = vessels.find(({ id }) => id === vessel) ?? runs.find(({ id }) => id === run);
-  const name = readingName(quantity, form);
-  return about ? `${name}, ${about.name}` : name;
-}
-
-function PlainReadings({
-  readings,
-  view: seen,
-}: {
-  readonly readings: readonly ReadingView[];
-  readonly view: TrialView;
-}) {
-  const units = unitChoice(seen, "as-typed");
-  if (readings.length === 0) return null;
-  return (
-    <dl class="plain-readings">
-      {readings.map((reading) => (
-        <div key={reading.id}>
-          <dt>{titleOf(seen, reading)}</dt>
-          <dd class="figure">
-            {reading.u === undefined
-              ? units.quantity(reading.quantity, reading.typed.unit).text(reading.value)
-              : units
-                  .quantity(reading.quantity, reading.typed.unit)
-                  .pair({ value: reading.value, u: reading.u })}
-          </dd>
-        </div>
-      ))}
-    </dl>
-  );
-}
-
 function Masses({ view: seen, trial }: { readonly view: TrialView; readonly trial: string }) {
   const id = `masses${useId()}`;
+  const shown = unitChoice(seen, "as-typed").thing("small-mass");
+  const apart = seen.ledger.accounts.filter(
+    ({ kind }) => kind === "lost" || kind === "unaccounted",
+  );
   return (
-    <section class="sheet">
+    <Fold
+      title="Where every gram is now"
+      said={apart.map(({ id: key, name, mass }) => (
+        <span key={key} class="figure">
+          {name} {shown.pair(mass)}
+        </span>
+      ))}
+    >
       <Fit>
         {(width) => (
           <MassColumns
             id={id}
-            title="Where every gram is now"
+            title="In each vessel"
             ledger={seen.ledger}
-            shown={unitChoice(seen, "as-typed").thing("small-mass")}
+            shown={shown}
             width={width}
           />
         )}
@@ -222,6 +149,6 @@ function Masses({ view: seen, trial }: { readonly view: TrialView; readonly tria
       <a class="button" href={pathTo("trial", trial, "grams")}>
         Step through the ledger
       </a>
-    </section>
+    </Fold>
   );
 }

@@ -34,22 +34,31 @@ const RecoverBoard = later(
 const boards: Readonly<Partial<Record<Stage, readonly ComponentType<BoardProps>[]>>> = {
   identify: [ContentsBoard],
   plan: [SetUp, FindBoard],
-  prove: [LiveBoard, FaultsBoard],
+  prove: [FaultsBoard],
   recover: [RecoverBoard],
   evacuate: [EvacuateBoard],
   charge: [ChargeBoard],
-  run: [LiveBoard],
-  restore: [LiveBoard, RecoverBoard, EvacuateBoard, FaultsBoard],
+  restore: [RecoverBoard, EvacuateBoard, FaultsBoard],
   compare: [FairBoard, CompareBoard, LoopsBoard],
   hazards: [HazardsBoard],
   claims: [ClaimsBoard],
   publish: [AnswerBoard, PublishBoard],
 };
 
-export const StageBoards = ({ trial, stage }: BoardProps) => (
+/** Stages at which instruments may send. */
+const live: readonly Stage[] = ["prove", "run", "restore"];
+
+interface Props extends BoardProps {
+  /** Instruments send now: what they read comes first. */
+  readonly streaming: boolean;
+}
+
+export const StageBoards = ({ trial, stage, streaming }: Props) => (
   <>
+    {streaming && <LiveBoard trial={trial} stage={stage} />}
     {boards[stage.stage]?.map((Board, i) => (
       <Board key={i} trial={trial} stage={stage} />
     ))}
+    {!streaming && live.includes(stage.stage) && <LiveBoard trial={trial} stage={stage} />}
   </>
 );

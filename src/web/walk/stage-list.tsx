@@ -1,4 +1,5 @@
 import type { StageView } from "../../trial/index.ts";
+import { looksFurther } from "../shell/first-look.ts";
 import { view } from "../shell/log-keeper.ts";
 import { pathTo } from "../shell/route.ts";
 import { isAt, stageParts, statusWord } from "./stage-key.ts";
@@ -43,16 +44,19 @@ interface LinkProps {
 
 function StageLink({ trial, stage, here }: LinkProps) {
   const open = stage.requirements.filter(({ met }) => !met).length;
+  // Before the loggers' files are read, what a stage still needs is not known: no mark says that it is open.
+  const known = looksFurther.value || stage.status === "done";
+  const status = known ? stage.status : "not-started";
   return (
     <a
       class={here ? "stage-link is-here" : "stage-link"}
       href={pathTo("trial", trial, ...stageParts(stage))}
       aria-current={here ? "page" : undefined}
     >
-      <StatusMark status={stage.status} />
+      <StatusMark status={status} />
       <span class="stage-link-name">{stage.title}</span>
-      <small class={stage.status === "not-started" ? "visually-hidden" : ""}>
-        {stage.status === "open" ? `${open} to do` : statusWord(stage)}
+      <small class={status === "not-started" ? "visually-hidden" : ""}>
+        {!known ? "being read" : status === "open" ? `${open} to do` : statusWord(stage)}
       </small>
     </a>
   );

@@ -5,6 +5,7 @@ import { view } from "../shell/log-keeper.ts";
 import { pathTo } from "../shell/route.ts";
 import { Cautions } from "./caution-box.tsx";
 import { Evidence } from "./evidence.tsx";
+import { LastHold } from "./last-hold.tsx";
 import { MoreActs } from "./more-acts.tsx";
 import { NextCard } from "./next-card.tsx";
 import { RequirementList } from "./requirement-list.tsx";
@@ -85,11 +86,12 @@ function Overview({ trial, stage }: OverviewProps) {
   return (
     <>
       <StageHeading stage={stage} />
-      {streaming && <StageBoards trial={trial} stage={stage} />}
+      {streaming && <StageBoards trial={trial} stage={stage} streaming />}
+      <LastHold stage={stage} />
       <NextCard trial={trial} stage={stage} />
       <Cautions cautions={stage.cautions} />
       <RequirementList trial={trial} stage={stage} />
-      {!streaming && <StageBoards trial={trial} stage={stage} />}
+      {!streaming && <StageBoards trial={trial} stage={stage} streaming={false} />}
       <MoreActs trial={trial} stage={stage} />
     </>
   );

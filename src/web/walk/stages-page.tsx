@@ -10,10 +10,12 @@ export function StagesPage({ trial }: { readonly trial: string }) {
       <h1 tabIndex={-1}>Stages</h1>
       <p class="lead">
         Walk them in the order that the day allows. Each product has its own round, from Recover to
-        Run.
+        Identify.
       </p>
       {products.length === 0 && (
-        <p class="empty">List a product in Plan, and its round of Recover to Run appears here.</p>
+        <p class="empty">
+          List a product in Plan, and its round of Recover to Identify appears here.
+        </p>
       )}
       <StageList trial={trial} parts={[]} />
       <a class="button" href={pathTo("trial", trial, "vehicle")}>

@@ -12,6 +12,8 @@ export interface Hand {
   press(name: string | RegExp, heading?: string | RegExp): Promise<void>;
   /** Opens a place of the trial. */
   open(place: string, heading: string | RegExp): Promise<void>;
+  /** Opens every part that waits behind its title, in a part of the page. */
+  unfold(within: string): Promise<void>;
   /** The place of a stage in the product's round. */
   round(stage: string): Promise<string>;
 }
@@ -22,6 +24,22 @@ const patience = 30_000;
 const heading = async (page: Page, text: string | RegExp): Promise<void> => {
   await page.getByRole("heading", { level: 1, name: text }).waitFor({ timeout: patience });
 };
+
+async function unfold(page: Page, within: string): Promise<void> {
+  const folds = `${within} details.fold`;
+  const closed = page.locator(`${folds}:not([open]) > summary`);
+  while ((await closed.count()) > 0) {
+    await closed.first().click();
+    // What was folded is drawn then, and may hold more of them.
+    await page.waitForFunction(
+      (all) =>
+        [...document.querySelectorAll(all)].every((one) =>
+          one.querySelector(":scope > .fold-body"),
+        ),
+      `${folds}[open]`,
+    );
+  }
+}
 
 export function handOn(page: Page): Hand {
   page.setDefaultTimeout(patience);
@@ -63,6 +81,7 @@ export function handOn(page: Page): Hand {
       }, `#/trial/${trial}/${place}`);
       await heading(page, text);
     },
+    unfold: (within) => unfold(page, within),
     round: async (stage) => {
       const places = await page
         .locator(".stage-link")
