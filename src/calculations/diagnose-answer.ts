@@ -8,7 +8,9 @@ import {
   faultQuantities,
   type NextReading,
   nextPlaces,
+  onlySign,
   severityUnit,
+  signsNeeded,
 } from "../evidence/index.ts";
 
 const fault = z.enum(faultNames);
@@ -209,10 +211,22 @@ function sentenceOf({ named, suspected, faults, readings, fits, next }: Diagnosi
   if (!fits) return "Nothing in the list shows these readings.";
   if (suspected === undefined) return "These readings do not tell sound from faulty.";
   const signs = faults.find(({ name }) => name === suspected)?.independentSigns ?? 0;
+  const alone = aloneText(suspected, signs);
+  if (alone !== undefined) return `Suspected, not named: ${lower(suspected)}. ${alone}`;
   const why =
-    signs < 2
+    signs < signsNeeded
       ? `${signs === 0 ? "no reading alone is" : "only one independent reading is"} a sign of it`
       : "something else shows these readings nearly as well";
   const then = next.length > 0 ? " Take the next reading before naming it." : "";
   return `Suspected, not named: ${lower(suspected)}; ${why}.${then}`;
+}
+
+/** Of a fault that moves one reading only: why no reading of the list will name it, and what is left to do. */
+function aloneText(name: FaultName, signs: number): string | undefined {
+  const only = onlySign(name);
+  if (only === undefined) return undefined;
+  const reading = readingWords[only].toLowerCase();
+  const shown =
+    signs === 0 ? `Not even the ${reading} is a clear sign of it` : `One sign only: the ${reading}`;
+  return `${shown}. It moves nothing else that is read here, so no further reading of this list can be the second sign: confirm it by hand at the vehicle.`;
 }

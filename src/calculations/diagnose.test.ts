@@ -60,6 +60,16 @@ describe("several runs", () => {
   });
 });
 
+test("a fault that moves the vent alone: one sign is said, and that only the hand can confirm it", () => {
+  const warm = { ...idle.readings, high: "200 psig", static: "104 psig", vent: "19 °C" };
+  const { named, suspected, sentence, faults } = resultOf({ ...system, ...idle, readings: warm });
+  expect([named, suspected]).toEqual(["undecided", "heat-leak"]);
+  expect(sentence).toContain("One sign only: the vent temperature.");
+  expect(sentence).toContain("confirm it by hand");
+  expect(sentence).not.toContain("next reading");
+  expect(faults[0]?.settles).toContain("By hand");
+});
+
 describe("what is refused", () => {
   test("neither form: each missing field by name", () => {
     expect(fieldsOf(system)).toEqual(["ambient", "humidity", "readings"]);

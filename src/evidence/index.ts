@@ -31,7 +31,9 @@ export {
   meanOfSwing,
   nextPlaces,
   type NextReading,
+  onlySign,
   severityUnit,
+  signsNeeded,
 } from "./faults/index.ts";
 export {
   analyseHold,

@@ -1,6 +1,7 @@
 // Inference: posteriors from priors and likelihoods, their samples, summaries and diagnostics.
 // It must never know physics, units, files or clocks. Randomness is seeded by the caller.
 export {
+  cellQuantile,
   effectiveSamples,
   entropy,
   logSumExp,

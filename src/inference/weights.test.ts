@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { createRandom, normal } from "../numerics/index.ts";
 import {
+  cellQuantile,
   effectiveSamples,
   entropy,
   logSumExp,
@@ -43,4 +44,16 @@ test("quantiles lie between the samples and refuse nonsense", () => {
 test("entropy of n equal chances is ln n", () => {
   expect(entropy([0.25, 0.25, 0.25, 0.25])).toBeCloseTo(Math.log(4), 12);
   expect(entropy([1, 0])).toBe(0);
+});
+
+test("quantiles of cells: even within a cell, over a gap, up to the ends", () => {
+  const cells = [
+    { from: 0, to: 2, weight: 1 },
+    { from: 2, to: 3, weight: 0 },
+    { from: 3, to: 4, weight: 3 },
+  ];
+  expect([0, 0.125, 0.25, 0.625, 1].map((share) => cellQuantile(cells, share))).toEqual([
+    0, 1, 2, 3.5, 4,
+  ]);
+  expect(() => cellQuantile([{ from: 0, to: 1, weight: 0 }], 0.5)).toThrow(RangeError);
 });

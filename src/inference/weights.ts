@@ -75,6 +75,34 @@ export function weightedQuantile(
   return values[before];
 }
 
+/** A part of a distribution that is even from one value to another. */
+interface Cell {
+  readonly from: number;
+  readonly to: number;
+  readonly weight: number;
+}
+
+/**
+ * Value below which a share of the weight of cells lies.
+ *
+ * @param cells  By value, without overlap; gaps are allowed.
+ * @param share  0 to 1.
+ * @throws       RangeError when no cell has weight: the caller's bug.
+ */
+export function cellQuantile(cells: readonly Cell[], share: number): number {
+  const total = cells.reduce((sum, { weight }) => sum + weight, 0);
+  if (!(total > 0)) throw new RangeError("a quantile needs a cell with weight");
+  let left = share * total;
+  let end = 0;
+  for (const { from, to, weight } of cells) {
+    if (weight <= 0) continue;
+    if (left <= weight) return from + ((to - from) * left) / weight;
+    left -= weight;
+    end = to;
+  }
+  return end;
+}
+
 /** Shannon's entropy of probabilities, nat. */
 export function entropy(probabilities: ArrayLike<number>): number {
   let h = 0;

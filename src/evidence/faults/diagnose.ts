@@ -1,10 +1,10 @@
 import { type Gaussian } from "../../inference/index.ts";
-import { createRunWork, runVehicle, type Saturation, saturationOf } from "../../vehicle/index.ts";
+import { createRunWork, type Saturation, saturationOf } from "../../vehicle/index.ts";
 import { knowledgeOf, systemIn } from "./baseline.ts";
 import { type Evidence, evidenceOf } from "./evidence.ts";
 import { signsNeeded } from "./fault-facts.ts";
 import { branchesOf, type FaultName, faultNames, type Kind } from "./hypotheses.ts";
-import { type BranchMoments, branchMoments, momentsAt, type System } from "./moments.ts";
+import { type BranchMoments, branchMoments, centresOf, momentsAt, type System } from "./moments.ts";
 import { nextReadings, type NextReading } from "./next.ts";
 import { type Knowledge, priorKnowledge } from "./nuisances.ts";
 import {
@@ -83,7 +83,7 @@ export interface NoDiagnosis {
  * Posterior over the faults of the vehicle model, each with a continuous severity; what differs between sound
  * vehicles is integrated out. Deterministic.
  *
- * Cost: some 0.4 s for each run; 0.5 s more the first time a refrigerant is asked for. Source: docs/models/faults.md
+ * Cost: docs/models/faults.md has the times; 0.5 s more the first time a refrigerant is asked for.
  */
 export function diagnose(request: DiagnosisRequest): Diagnosis | NoDiagnosis {
   const label = saturationOf(request.healthy.fill.composition);
@@ -155,16 +155,17 @@ interface Found extends FaultModel {
 function viewOf(judged: Judged, request: DiagnosisRequest): Diagnosis {
   const { faults, named, suspected, fits, posterior, sound, evidence, branches } = judged;
   const leading = leadingTwo(faults);
-  const verdict = { named, ...(suspected && { suspected }), fits };
   return {
     kind: "diagnosis",
-    ...verdict,
+    named,
+    ...(suspected && { suspected }),
+    fits,
     faults,
     readings: readingViews(sound, evidence),
     substitutes: substitutesIn(posterior, branches),
     next: nextReadings(judged, leading),
     leading,
-    notes: notesOf(request, verdict, evidence.y.length),
+    notes: notesOf(judged, request),
   };
 }
 
@@ -207,19 +208,15 @@ function readingViews(sound: Gaussian, evidence: Evidence): readonly ReadingView
 }
 
 function notesOf(
-  { healthy, runs }: DiagnosisRequest,
-  verdict: Verdict,
-  count: number,
+  { systems, fits, evidence }: Judged,
+  { healthy }: DiagnosisRequest,
 ): readonly DiagnosisNote[] {
-  const held = runs.every(({ conditions }) => {
-    const run = runVehicle({ ...healthy, conditions });
-    return run.kind === "running" && run.duty < 1;
-  });
+  const held = centresOf(systems)?.every((run) => run.held) ?? false;
   const said: readonly (readonly [boolean, DiagnosisNote])[] = [
     [held, "low-side-held"],
     [healthy.vehicle.expansion === "valve", "valve-hides-charge"],
-    [!verdict.fits, "nothing-fits"],
-    [count < 2, "few-readings"],
+    [!fits, "nothing-fits"],
+    [evidence.y.length < 2, "few-readings"],
   ];
   return said.filter(([holds]) => holds).map(([, note]) => note);
 }

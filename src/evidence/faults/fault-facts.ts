@@ -1,7 +1,9 @@
 import { z } from "zod";
 import file from "../../../data/facts/fault-signs.json";
 import { type FaultName, faultNames } from "./hypotheses.ts";
+import type { FaultQuantity } from "./quantities.ts";
 
+const readings = ["low", "high", "superheat", "subcooling", "vent", "static"] as const;
 const direction = z.enum(["up", "down", "same"]);
 const schema = z.strictObject({
   schema: z.literal(1),
@@ -16,10 +18,7 @@ const schema = z.strictObject({
     z.enum(faultNames),
     z.strictObject({
       title: z.string(),
-      signs: z.partialRecord(
-        z.enum(["low", "high", "superheat", "subcooling", "vent", "static"]),
-        direction,
-      ),
+      signs: z.partialRecord(z.enum(readings), direction),
       settles: z.string(),
     }),
   ),
@@ -29,6 +28,12 @@ const data = schema.parse(file);
 /** Title, published directions and what settles it, of a fault. */
 export const faultFacts = (name: FaultName): (typeof data)["faults"][FaultName] =>
   data.faults[name];
+/** The reading that a fault moves alone: no second sign of it can come from gauges and vent. */
+export function onlySign(name: FaultName): FaultQuantity | undefined {
+  const { signs } = data.faults[name];
+  const [first, ...others] = readings.filter((one) => (signs[one] ?? "same") !== "same");
+  return others.length === 0 ? first : undefined;
+}
 /** Independent signs before a fault is named. */
 export const { signsNeeded } = data;
 export const faultSources: readonly string[] = [data.source, data.signsNeededSource];

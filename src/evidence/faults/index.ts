@@ -1,4 +1,4 @@
-export { faultFacts, faultSources } from "./fault-facts.ts";
+export { faultFacts, faultSources, onlySign, signsNeeded } from "./fault-facts.ts";
 export { diagnose, type Diagnosis, type DiagnosisNote, type DiagnosisRequest } from "./diagnose.ts";
 export { type FaultName, faultNames, severityUnit } from "./hypotheses.ts";
 export { nextPlaces, type NextReading } from "./next.ts";

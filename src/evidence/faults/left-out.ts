@@ -16,9 +16,8 @@ interface Left {
 }
 
 /**
- * Differences of conditions over which what the model leaves out loses its likeness: m/s, rev/s and K. Of variants of
- * this model against itself idle and road are alike by 0.4 (head) to 0.95 (vent), raised idle by 0.7 to 1: the lower
- * ends are taken, because a real vehicle is less like the model than its variants are.
+ * Differences of conditions over which what the model leaves out loses its likeness: m/s, rev/s and K. The low ends of
+ * what variants of this model show are taken, because a real vehicle is less like the model than its variants are.
  */
 const reach = { speed: 40, engineSpeed: 40, ambient: 40 };
 

@@ -25,9 +25,11 @@ export interface Node {
   readonly left: Float64Array;
 }
 
-/** One severity with its share of the branch's prior. */
+/** One severity, which stands for all those around it, with its share of the branch's prior. */
 export interface Point {
   readonly severity: number;
+  /** Of the severities for which it stands. */
+  readonly width: number;
   readonly weight: number;
   readonly expected: Gaussian | undefined;
 }
@@ -150,7 +152,7 @@ export function pointsBetween(nodes: readonly Node[]): readonly Point[] {
   const [first] = nodes;
   const last = nodes.at(-1);
   if (!first || !last) throw new RangeError("a branch has no severity");
-  if (nodes.length === 1) return [{ ...first, weight: 1 }];
+  if (nodes.length === 1) return [{ ...first, width: 0, weight: 1 }];
   const points: Point[] = [];
   const range = last.severity - first.severity;
   for (const [k, from] of nodes.entries()) {
@@ -160,6 +162,7 @@ export function pointsBetween(nodes: readonly Node[]): readonly Point[] {
       const share = (i + 0.5) / between;
       points.push({
         severity: from.severity + share * (to.severity - from.severity),
+        width: (to.severity - from.severity) / between,
         weight: (to.severity - from.severity) / range / between,
         expected:
           from.expected && to.expected && betweenGaussians(from.expected, to.expected, share),

@@ -75,8 +75,8 @@ interface Asked {
 
 /**
  * Readings that would separate the two leading hypotheses, by the model's own predictions for each, given what all
- * runs tell. Those worth at least half of the best come first, the cheapest at the top; the others follow by information. Nothing that
- * releases refrigerant or defeats a switch is among them.
+ * runs tell. Those worth at least half of the best come first, the cheapest at the top; the others follow by
+ * information. Nothing that releases refrigerant or defeats a switch is among them.
  */
 export function nextReadings(asked: Asked, two: readonly [FaultName, FaultName]): NextReading[] {
   const found = [...readingsHere(asked, two), ...readingsElsewhere(asked, two)].filter(

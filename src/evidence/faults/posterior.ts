@@ -1,10 +1,10 @@
 import {
+  cellQuantile,
   type Gaussian,
   logDensity,
   normalisedWeights,
   partOf,
   squaredDistance,
-  weightedQuantile,
 } from "../../inference/index.ts";
 import type { Composition } from "../../vehicle/index.ts";
 import { type FaultName, faultNames } from "./hypotheses.ts";
@@ -16,9 +16,9 @@ export interface Weighted {
   readonly fault: FaultName;
   /** Place of the branch among the branches. */
   readonly branch: number;
-  /** Place of the severity among those of its branch. */
-  readonly place: number;
   readonly severity: number;
+  /** Of the severities for which it stands. */
+  readonly width: number;
   readonly weight: number;
   readonly expected: Gaussian;
 }
@@ -52,8 +52,8 @@ export function expectedReadings(expected: Gaussian, { picks, noise }: Evidence)
  */
 export function posteriorOf(branches: readonly BranchMoments[], evidence: Evidence): Posterior {
   const candidates = branches.flatMap(({ branch: { fault, prior }, points }, branch) =>
-    points.flatMap(({ severity, weight, expected }, place) =>
-      expected ? [{ fault, branch, place, severity, prior: prior * weight, expected }] : [],
+    points.flatMap(({ severity, width, weight, expected }) =>
+      expected ? [{ fault, branch, severity, width, prior: prior * weight, expected }] : [],
     ),
   );
   const fits = candidates.map(({ expected }) => expectedReadings(expected, evidence));
@@ -82,9 +82,13 @@ export function posteriorOf(branches: readonly BranchMoments[], evidence: Eviden
 export function severityRange({ points }: Posterior, fault: FaultName): SeverityRange | undefined {
   const own = points.filter((point) => point.fault === fault && point.weight > 0);
   if (fault === "none" || fault === "wrong-refrigerant" || own.length === 0) return undefined;
-  const values = own.map(({ severity }) => severity);
-  const weights = own.map(({ weight }) => weight);
-  const at = (share: number): number => weightedQuantile(values, weights, share);
+  // Up to the ends of what each severity stands for: else the ends of a fault's range lie outside every interval.
+  const cells = own.map(({ severity, width, weight }) => ({
+    from: severity - width / 2,
+    to: severity + width / 2,
+    weight,
+  }));
+  const at = (share: number): number => cellQuantile(cells, share);
   return { median: at(0.5), from: at(0.025), to: at(0.975) };
 }
 

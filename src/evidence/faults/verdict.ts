@@ -38,14 +38,13 @@ export function verdictOf(
   const [first] = faults;
   if (!first || readings < 2) return { named: "undecided", fits };
   const { name, probability, independentSigns } = first;
-  if (name === "none") {
-    if (probability >= healthyFrom && fits) return { named: "healthy", fits };
-    const next = faults.find((fault) => fault.name !== "none");
-    return next && next.name !== "none" && probability < healthyFrom
-      ? { named: "undecided", suspected: next.name, fits }
-      : { named: "undecided", fits };
+  if (name === "none" && probability >= healthyFrom) {
+    return { named: fits ? "healthy" : "undecided", fits };
   }
-  if (fits && probability >= namedFrom && independentSigns >= signsNeeded)
-    return { named: name, fits };
-  return { named: "undecided", suspected: name, fits };
+  const [suspected] = faults.flatMap((fault) => (fault.name === "none" ? [] : [fault.name]));
+  if (!suspected) return { named: "undecided", fits };
+  const certain = probability >= namedFrom && independentSigns >= signsNeeded;
+  return name === suspected && fits && certain
+    ? { named: name, fits }
+    : { named: "undecided", suspected, fits };
 }
