@@ -2,6 +2,7 @@
 // physics that the fitted model lacks. The short form is test/comparison/comparison.test.ts. In pieces: SURVEYS names a
 // folder in which each piece (-t "piece 3") leaves its trials; the last tests take what is there.
 import { expect, test } from "vitest";
+import { errorSizes } from "../../src/evidence/comparison/errors.ts";
 import { coverageOf, rankStatistics } from "../../src/inference/index.ts";
 import {
   mergedSurvey,
@@ -10,13 +11,14 @@ import {
   surveyComparisons,
   surveyText,
 } from "../comparison/coverage-survey.ts";
+import { discrepancyOf, leftOutText, surveyLeftOut } from "../comparison/left-out.ts";
 import { keptSurvey } from "../comparison/kept-survey.ts";
 import { plansText, surveyPlans } from "../comparison/planned-trials.ts";
 
 const pieces = [0, 1, 2, 3, 4];
 const each = 200;
 /** Seeds on which nothing was chosen. */
-const first = 2_000_001;
+const first = 6_100_001;
 const apart = 10_000;
 
 const made = new Map<number, Survey>();
@@ -59,6 +61,21 @@ test("hidden trials: effects carried to standard conditions", () => {
   expect(held).toHaveLength(12);
   expect(held.filter(({ share }) => share < 0.93 || share > 0.98)).toEqual([]);
   expect(held.filter(({ share, what }) => share > 0.97 && !tooWide.includes(what))).toEqual([]);
+});
+
+test("what the model leaves out is about as large as the comparison takes it to be", () => {
+  const found = surveyLeftOut(250, 700_001);
+  console.info(leftOutText(found));
+  const sizes = ["vent idle", "vent road", "vent road flooded", "high road"].map((what) => {
+    const left = found.get(what);
+    if (!left) throw new Error(`no ${what}`);
+    const quantity = what.startsWith("vent") ? "vent" : "high";
+    return discrepancyOf(left) / errorSizes[quantity].discrepancy;
+  });
+  for (const ratio of sizes) {
+    expect(ratio).toBeGreaterThan(0.8);
+    expect(ratio).toBeLessThan(1.25);
+  }
 });
 
 test.each([0, 2])("with oddities of size %d", (size) => {
