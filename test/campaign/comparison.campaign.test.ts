@@ -2,6 +2,7 @@
 // physics that the fitted model lacks. The short form is test/comparison/comparison.test.ts. In pieces: SURVEYS names a
 // folder in which each piece (-t "piece 3") leaves its trials; the last tests take what is there.
 import { expect, test } from "vitest";
+import { errorSizes } from "../../src/evidence/comparison/errors.ts";
 import { coverageOf, rankStatistics } from "../../src/inference/index.ts";
 import {
   mergedSurvey,
@@ -10,13 +11,14 @@ import {
   surveyComparisons,
   surveyText,
 } from "../comparison/coverage-survey.ts";
+import { discrepancyOf, leftOutText, surveyLeftOut } from "../comparison/left-out.ts";
 import { keptSurvey } from "../comparison/kept-survey.ts";
 import { plansText, surveyPlans } from "../comparison/planned-trials.ts";
 
 const pieces = [0, 1, 2, 3, 4];
 const each = 200;
 /** Seeds on which nothing was chosen. */
-const first = 2_000_001;
+const first = 6_100_001;
 const apart = 10_000;
 
 const made = new Map<number, Survey>();
@@ -44,12 +46,8 @@ test("hidden trials: intervals hold what they say, ranks are even, most of the r
   const held = tallies.map(({ what, ranks }) => ({ what, share: coverageOf(ranks, 0.95) }));
   expect(held.filter(({ share }) => share < 0.93 || share > 0.97)).toEqual([]);
   const even = tallies.map(({ what, ranks }) => ({ what, p: rankStatistics(ranks).pValue }));
-  // The vent on the road is marginal, 0.009: a little wide in the middle, docs/models/comparison.md.
-  expect(even.filter(({ p }) => p <= 0.001)).toEqual([]);
+  expect(even.filter(({ p }) => p <= 0.01)).toEqual([]);
 });
-
-/** Known to be too wide, docs/models/comparison.md. */
-const tooWide = ["vent 25 °C road", "vent 35 °C road"];
 
 test("hidden trials: effects carried to standard conditions", () => {
   const held = [...whole().standard].map(([what, { inside }]) => ({
@@ -57,18 +55,32 @@ test("hidden trials: effects carried to standard conditions", () => {
     share: inside.filter(Boolean).length / inside.length,
   }));
   expect(held).toHaveLength(12);
-  expect(held.filter(({ share }) => share < 0.93 || share > 0.98)).toEqual([]);
-  expect(held.filter(({ share, what }) => share > 0.97 && !tooWide.includes(what))).toEqual([]);
+  expect(held.filter(({ share }) => share < 0.93 || share > 0.97)).toEqual([]);
+});
+
+test("what the model leaves out is about as large as the comparison takes it to be", () => {
+  const found = surveyLeftOut(250, 700_001);
+  console.info(leftOutText(found));
+  const sizes = ["vent idle", "vent road", "vent road flooded", "high road"].map((what) => {
+    const left = found.get(what);
+    if (!left) throw new Error(`no ${what}`);
+    const quantity = what.startsWith("vent") ? "vent" : "high";
+    return discrepancyOf(left) / errorSizes[quantity].discrepancy;
+  });
+  for (const ratio of sizes) {
+    expect(ratio).toBeGreaterThan(0.8);
+    expect(ratio).toBeLessThan(1.25);
+  }
 });
 
 test.each([0, 2])("with oddities of size %d", (size) => {
-  const survey = keptSurvey(`oddities-${size}`, () => surveyComparisons(200, 300_001, size));
+  const survey = keptSurvey(`oddities-${size}`, () => surveyComparisons(200, 6_300_001, size));
   console.info(surveyText(survey));
   expect(survey.unanswered).toBeLessThanOrEqual(4);
 });
 
 test.each([1, 3])("plans of %d runs find what they say in four of five trials", (repeats) => {
-  const plans = surveyPlans({ count: 150, from: 410_001, repeats });
+  const plans = surveyPlans({ count: 150, from: 6_510_001, repeats });
   console.info(plansText(plans));
   const shares = [...plans.found].map(([what, { hits, of }]) => ({ what, share: hits / of }));
   expect(shares).toHaveLength(6);

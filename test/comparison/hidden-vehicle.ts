@@ -31,6 +31,8 @@ export interface Oddities {
 export interface HiddenVehicle {
   /** What a tester would choose: the preset. */
   readonly believed: Vehicle;
+  /** All parameters as they are but for the lumps. */
+  readonly drawn: Vehicle;
   readonly vehicle: Vehicle;
   readonly oddities: Oddities;
   readonly work: RunWork;
@@ -44,6 +46,7 @@ export function hiddenVehicle(random: Random, size: number): HiddenVehicle {
   const u = Float64Array.from({ length: 8 }, () => Math.min(2.5, Math.max(-2.5, normal(random))));
   return {
     believed,
+    drawn,
     vehicle: withLumps(drawn, u),
     oddities: {
       coilBypass: size * 0.15 * random(),

@@ -19,6 +19,12 @@ export interface ComparableReading {
   readonly instrument: string;
 }
 
+/** A parked vehicle's speed may read a little more than nothing, m/s. */
+const DRIVING = 3;
+
+export const isDriving = ({ conditions }: { readonly conditions: Conditions }): boolean =>
+  conditions.speed > DRIVING;
+
 /** Standard uncertainties of a run's conditions, SI; half of each variance is taken as common to all runs. */
 export interface ConditionUncertainty {
   readonly ambient: number;

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { presetVehicle, pureComposition, runVehicle } from "../../vehicle/index.ts";
 import type { Charged, ComparableReading, ComparableRun, ComparisonInput } from "./comparable.ts";
 import { compareInEqualConditions } from "./compare.ts";
+import { errorSizes, leftOut } from "./errors.ts";
 import { planRuns } from "./plan.ts";
 import { fairVerdict } from "./verdict.ts";
 
@@ -152,6 +153,24 @@ describe("products in equal conditions", () => {
       reason: "no-product",
     });
   });
+});
+
+test("what the model leaves out: more of a starved system, not of a flooded one, nothing of a low side that is held", () => {
+  const state = runVehicle({
+    vehicle,
+    conditions: run("before", 303, 0).conditions,
+    fill: { composition: label, charge: vehicle.values.labelCharge, air: 0 },
+  });
+  if (state.kind !== "running") throw new Error(state.kind);
+  const of = (quantity: "vent" | "low", by: Partial<typeof state>) =>
+    leftOut(quantity, { ...state, duty: 1, ...by });
+  const { vent, low } = errorSizes;
+  expect(of("vent", { regime: "balanced" })).toBe(vent.discrepancy);
+  expect(of("vent", { regime: "flooded" })).toBe(vent.discrepancy);
+  expect(of("vent", { regime: "starved" })).toBe(vent.discrepancyStarved);
+  expect(of("vent", { regime: "gas" })).toBe(vent.discrepancyStarved);
+  expect(of("low", { regime: "flooded" })).toBe(low.discrepancy);
+  expect(of("low", { duty: 0.9 })).toBe(0);
 });
 
 test("verdicts: inside the margin, beyond it, across its end", () => {

@@ -1,4 +1,4 @@
-import { comparedQuantities, type ComparedQuantity } from "./comparable.ts";
+import { comparedQuantities, type ComparedQuantity, isDriving } from "./comparable.ts";
 import { contrastOf, type Evaluated, intervalOf } from "./contrast.ts";
 import { contrastWeights, sidesOf } from "./effects.ts";
 import type { DrawnVehicle, StandardReading } from "./ensemble.ts";
@@ -21,9 +21,6 @@ const change = {
 /** Of the low side on the road where the control holds it in both places; the same trials. */
 const HELD = 1e3;
 
-/** A parked vehicle's speed may read a little more than nothing, m/s. */
-const DRIVING = 3;
-
 /** Effects carried to standard conditions, from runs parked or on the road as the condition is. */
 export function standardRows(evaluated: Evaluated, rows: readonly EqualRow[]): StandardRow[] {
   const steady = rows.filter(({ form }) => form === "steady");
@@ -32,9 +29,7 @@ export function standardRows(evaluated: Evaluated, rows: readonly EqualRow[]): S
       const label = labelLevel(evaluated, k, quantity);
       if (!label) return [];
       return steady
-        .filter(
-          (row) => row.quantity === quantity && isDriving(evaluated, row) === condition.driving,
-        )
+        .filter((row) => row.quantity === quantity && onRoad(evaluated, row) === condition.driving)
         .filter(firstOfProduct)
         .flatMap((row) => carried(evaluated, row, k, label));
     }),
@@ -44,8 +39,8 @@ export function standardRows(evaluated: Evaluated, rows: readonly EqualRow[]): S
 const firstOfProduct = (row: EqualRow, i: number, all: readonly EqualRow[]): boolean =>
   all.findIndex(({ product }) => product === row.product) === i;
 
-const isDriving = ({ input }: Evaluated, { kind }: EqualRow): boolean =>
-  input.runs.some((run) => run.kind === kind && run.conditions.speed > DRIVING);
+const onRoad = ({ input }: Evaluated, { kind }: EqualRow): boolean =>
+  input.runs.some((run) => run.kind === kind && isDriving(run));
 
 /** Mean over the drawn vehicles that were run in the standard conditions; undefined where there is none. */
 function meanOver(
