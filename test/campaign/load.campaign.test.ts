@@ -26,7 +26,7 @@ async function load(kind: string, perDevice: number, more: Partial<Measured> = {
   const where = onFile ? { place } : { place, database: postgres.pid() };
   const found = await measureLoad({
     ...where,
-    port: 4541,
+    port: 5075,
     devices: 200,
     seconds: 15,
     perDevice,
