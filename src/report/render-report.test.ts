@@ -4,7 +4,7 @@ import { expect, test } from "vitest";
 import { exportTrial, parseExport } from "../trial/index.ts";
 import { checkReport, renderReport } from "./render-report.ts";
 import { type CarriedData, openPage, sealPage } from "./seal/sealed-page.ts";
-import { newSigningKey, publicKeyOf } from "./seal/signature.ts";
+import { isSigned, newSigningKey, publicKeyOf } from "./seal/signature.ts";
 
 const demonstration = (): Parameters<typeof renderReport>[0] => {
   const text = readFileSync("data/demonstration/hill-town.json", "utf8");
@@ -59,14 +59,18 @@ test("a reading altered in the log that it carries is named by every figure that
   expect(seen.differences.length).toBeGreaterThan(0);
 });
 
-test("any altered character of the real page is found by its digest alone", () => {
+test("any altered character of the real page is found by its digest or its signature alone", () => {
   const whole = (text: string): boolean => {
     const opened = openPage(text);
-    return opened.kind === "sealed" && opened.written === opened.digest;
+    if (opened.kind !== "sealed" || opened.written !== opened.digest) return false;
+    return opened.signature !== undefined && isSigned(opened.digest, opened.signature);
   };
+  // The block of digest and signature stands at the end, and is no part of what the digest covers.
+  const end = { min: html.length - 450, max: html.length - 1 };
+  const places = fc.oneof(fc.nat(html.length - 1), fc.integer(end));
   expect(whole(html)).toBe(true);
   fc.assert(
-    fc.property(fc.nat(html.length - 1), fc.integer({ min: 32, max: 126 }), (at, code) => {
+    fc.property(places, fc.integer({ min: 32, max: 126 }), (at, code) => {
       const other = String.fromCharCode(code);
       if (html[at] === other) return;
       expect(whole(html.slice(0, at) + other + html.slice(at + 1))).toBe(false);
