@@ -1,7 +1,8 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { hillTown } from "../demonstration/hill-town.ts";
-import { InventedLog } from "../demonstration/log.ts";
+import { logWithCar } from "../demonstration/car.fixture.ts";
+import type { InventedLog } from "../demonstration/log.ts";
 import { project } from "../project.ts";
 import { knownSubstance } from "./claims/known-substance.ts";
 import { type ClaimFinding, claimFindings } from "./claims.ts";
@@ -11,16 +12,7 @@ const noon = "2026-06-14T12:00:00Z";
 const g = (value: number) => ({ value, unit: "g" });
 
 function opened(claims: readonly string[], change: object = {}) {
-  const log = new InventedLog(noon);
-  log.add(noon, "trial-opened", { title: "t", question: "q" });
-  log.add(noon, "vehicle-described", {
-    name: "car",
-    labelRefrigerant: "R134a",
-    labelCharge: g(600),
-    meteringDevice: "orifice-tube",
-    compressor: "fixed-cycling",
-    cabinVolume: { value: 3, unit: "m3" },
-  });
+  const log = logWithCar(noon, { cabinVolume: { value: 3, unit: "m3" } });
   const product = log.add(noon, "product-listed", {
     name: "P",
     claims: [...claims],

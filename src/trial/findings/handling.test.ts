@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import demonstration from "../../../data/demonstration/hill-town.json";
-import { InventedLog } from "../demonstration/log.ts";
+import { logWithCar } from "../demonstration/car.fixture.ts";
 import type { BodyOf } from "../events.ts";
 import { chargingFinding, parseBody, parseExport, project, recoveryFinding } from "../index.ts";
 
@@ -80,12 +80,7 @@ describe("the demonstration's recovery", () => {
 });
 
 function trial(vessel: Partial<BodyOf<"vessel-listed">>, fluid = "R290") {
-  const log = new InventedLog(noon);
-  log.add(noon, "trial-opened", { title: "t", question: "q" });
-  log.add(noon, "vehicle-described", {
-    name: "car",
-    labelRefrigerant: "R134a",
-    labelCharge: { value: 600, unit: "g" },
+  const log = logWithCar(noon, {
     meteringDevice: "expansion-valve",
     compressor: "variable",
     internalVolume: { value: 2.2, unit: "L" },

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { families, identify } from "../../evidence/index.ts";
-import { InventedLog } from "../demonstration/log.ts";
+import { logWithCar } from "../demonstration/car.fixture.ts";
 import { project } from "../project.ts";
 import { unweighed } from "../stages/treatment.ts";
 import { cautionsAt } from "../stages/stages.ts";
@@ -12,16 +12,7 @@ import { treatments } from "./treatments.ts";
 const noon = "2026-06-14T12:00:00Z";
 
 function opened(change: object = {}) {
-  const log = new InventedLog(noon);
-  log.add(noon, "trial-opened", { title: "t", question: "q" });
-  log.add(noon, "vehicle-described", {
-    name: "car",
-    labelRefrigerant: "R134a",
-    labelCharge: { value: 600, unit: "g" },
-    meteringDevice: "orifice-tube",
-    compressor: "fixed-cycling",
-    cabinVolume: { value: 3, unit: "m3" },
-  });
+  const log = logWithCar(noon, { cabinVolume: { value: 3, unit: "m3" } });
   const product = log.add(noon, "product-listed", {
     name: "P",
     claims: [],

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { InventedLog } from "../demonstration/log.ts";
+import { logWithCar } from "../demonstration/car.fixture.ts";
 import type { BodyOf } from "../events.ts";
 import { project } from "../project.ts";
 import { mixingWarning } from "./mixing.ts";
@@ -10,15 +10,7 @@ const where = { stage: "recover" } as const;
 
 /** A vehicle with 600 g on its label, one scale (±5 g, 2 g steps), two cylinders and a can. */
 function shop() {
-  const log = new InventedLog(at(0));
-  log.add(at(0), "trial-opened", { title: "t", question: "q" });
-  log.add(at(0), "vehicle-described", {
-    name: "car",
-    labelRefrigerant: "R134a",
-    labelCharge: g(600),
-    meteringDevice: "orifice-tube",
-    compressor: "fixed-cycling",
-  });
+  const log = logWithCar(at(0));
   const scale = log.add(at(0), "instrument-listed", {
     name: "scale",
     measures: "mass",

@@ -1,23 +1,13 @@
 import { expect, test } from "vitest";
-import { InventedLog } from "../demonstration/log.ts";
+import { logWithCar } from "../demonstration/car.fixture.ts";
+import type { InventedLog } from "../demonstration/log.ts";
 import type { BodyOf } from "../events.ts";
 import { project } from "../project.ts";
 
 const noon = "2026-06-14T12:00:00Z";
 
-function opened(compressor: BodyOf<"vehicle-described">["compressor"] = "fixed-cycling") {
-  const log = new InventedLog(noon);
-  log.add(noon, "trial-opened", { title: "t", question: "q" });
-  log.add(noon, "vehicle-described", {
-    name: "car",
-    labelRefrigerant: "R134a",
-    labelCharge: { value: 600, unit: "g" },
-    meteringDevice: "orifice-tube",
-    compressor,
-    cabinVolume: { value: 3, unit: "m3" },
-  });
-  return log;
-}
+const opened = (compressor: BodyOf<"vehicle-described">["compressor"] = "fixed-cycling") =>
+  logWithCar(noon, { compressor, cabinVolume: { value: 3, unit: "m3" } });
 
 const stagesOf = (log: InventedLog) => project(log.events).stages;
 
