@@ -128,6 +128,7 @@ test("without a server the work goes on, says so, and follows later", async () =
   await hand.type("Note", "The network is gone.");
   await hand.press("Save the note", "Prove");
   await page.getByText("1 entry only here").waitFor();
+  await page.getByRole("link", { name: "Go to Recover", exact: true }).waitFor();
   await context.setOffline(false);
   await page.evaluate(() => dispatchEvent(new Event("online")));
   await page.getByText("Saved", { exact: true }).waitFor();

@@ -117,7 +117,7 @@ function Next({ result, units }: Pick<DiagnosisProps, "result" | "units">) {
     return (
       <>
         <h3>What to read next</h3>
-        <p>No further reading of this list would move {two} much.</p>
+        <p>No further reading of this list would help much to tell {two} apart.</p>
       </>
     );
   }

@@ -26,8 +26,9 @@ export function NextCard({ trial, stage }: Props) {
       </section>
     );
   }
-  const after = stages[stages.indexOf(stage) + 1];
-  if (stage.requirements.length === 0 || !after) return null;
+  const here = stages.findIndex((one) => one.stage === stage.stage && one.round === stage.round);
+  const after = stages[here + 1];
+  if (stage.requirements.length === 0 || here < 0 || !after) return null;
   return (
     <section class="next is-done" aria-label="Stage done">
       <p class="next-text">Everything this stage needs is in the log.</p>
