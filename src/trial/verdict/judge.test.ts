@@ -186,7 +186,7 @@ describe("running pressures", () => {
     if (!undescribed) throw new RangeError("no vehicle");
     expect(onRestore(undescribed, "parked-idle")?.basis).toMatch(/other vehicles/);
     const road = onRestore(undescribed, "road-steady");
-    expect(road).toMatchObject({ kind: "undecided", word: "no table" });
+    expect(road).toMatchObject({ kind: "undecided", word: "no published band" });
   });
 
   test("a weak high side is seen: 60 psig at idle in such air", () => {

@@ -45,13 +45,13 @@ export function publishedPressure(view: TrialView, reading: ReadingInContext): V
   const gauge = value - view.atmosphere.value;
   const low = reading.quantity === "low-side";
   if (reading.form !== "steady") {
-    return low ? judgeSwitch(reading.form, gauge, bare) : bare("no table", cyclingSentence);
+    return low ? judgeSwitch(reading.form, gauge, bare) : bare("no published band", cyclingSentence);
   }
   const expected = expectedFluid(view, reading);
   const ambient = companion(view, reading, "outside-temperature");
   if (!expected) return bare(...nothingExpected(view, reading));
   const missing = whyNot(expected, onTheRoad(view, reading));
-  if (missing) return bare("no table", missing);
+  if (missing) return bare("no published band", missing);
   if (!ambient) return bare("needs outside air", "Enter the outside temperature first.");
   const verdict = operatingPressure({
     side: low ? "low" : "high",
@@ -70,7 +70,7 @@ export function publishedVent(view: TrialView, reading: ReadingInContext): Verdi
   const expected = expectedFluid(view, reading);
   if (!expected) return bare(...nothingExpected(view, reading));
   const missing = whyNot(expected, onTheRoad(view, reading));
-  if (missing) return bare("no table", missing);
+  if (missing) return bare("no published band", missing);
   const inlet = companion(view, reading, "return-air-temperature");
   const humidity = companion(view, reading, "return-air-humidity");
   if (!inlet || !humidity) {
