@@ -4,7 +4,7 @@ import { sharedContract } from "../../test/doors/shared-contract.ts";
 import { startPostgres, type TestPostgres, withClient } from "../../test/doors/postgres.ts";
 import { cutLine } from "../../test/doors/cut-line.ts";
 import { note, trialId } from "../../test/doors/sample-events.ts";
-import { type LogStore, openStore } from "./index.ts";
+import { homeWorkspace, type LogStore, openStore, StoreUnavailable } from "./index.ts";
 import { openPostgresStore } from "./postgres.ts";
 import { migrations } from "./schema.ts";
 
@@ -221,9 +221,18 @@ test("survives that the database goes and comes back; says so meanwhile", async 
   await crashed;
   await expect.poll(() => store.append([note(2)]).then(({ kind }) => kind)).toBe("appended");
   expect((await store.read(trialId(1))).events).toEqual([note(1), note(2)]);
-  await store.close();
   await own.stop();
+  const pieces = [store.rows(homeWorkspace, trialId(1)), store.ends(), store.verify()];
+  for (const asked of [store.read(trialId(1)), ...pieces.map(firstOf)]) {
+    await expect(asked).rejects.toBeInstanceOf(StoreUnavailable);
+  }
+  await store.close();
 });
+
+async function firstOf(pieces: AsyncIterable<unknown>): Promise<unknown> {
+  for await (const piece of pieces) return piece;
+  return undefined;
+}
 
 test("refuses what is no log of ours, a newer version, and no database at all", async () => {
   const foreign = await postgres.database();

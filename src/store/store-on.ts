@@ -38,18 +38,27 @@ const tries = 5;
 export function storeOn(db: Kysely<Tables>, dialect: Dialect) {
   const news = new EventEmitter<{ news: [News] }>().setMaxListeners(0);
   const hear = (heard: News) => news.emit("news", heard);
-  const tell = (told: readonly News[]) => {
-    if (told.length === 0) return;
-    told.forEach(hear);
-    dialect.tell?.(told);
+  const tell = (fresh: readonly News[]) => {
+    if (fresh.length === 0) return;
+    fresh.forEach(hear);
+    dialect.tell?.(fresh);
+  };
+  const told = (error: unknown): unknown => {
+    const failure = dialect.failureOf(error);
+    return failure === undefined ? error : new StoreUnavailable(failure, { cause: error });
   };
   const guarded = async <T>(query: () => Promise<T>): Promise<T> => {
     try {
       return await query();
     } catch (error) {
-      const failure = dialect.failureOf(error);
-      if (failure === undefined) throw error;
-      throw new StoreUnavailable(failure, { cause: error });
+      throw told(error);
+    }
+  };
+  const guardedPieces = async function* <T>(pieces: AsyncIterable<T>): AsyncIterable<T> {
+    try {
+      yield* pieces;
+    } catch (error) {
+      throw told(error);
     }
   };
   const write = (batches: readonly Batch[]) =>
@@ -86,9 +95,9 @@ export function storeOn(db: Kysely<Tables>, dialect: Dialect) {
       news.on("news", listener);
       return () => news.off("news", listener);
     },
-    verify: () => verdicts(db),
-    ends: () => trialEnds(db),
-    rows: (workspace, trial) => eventRows(db, workspace, trial),
+    verify: () => guardedPieces(verdicts(db)),
+    ends: () => guardedPieces(trialEnds(db)),
+    rows: (workspace, trial) => guardedPieces(eventRows(db, workspace, trial)),
     copyTo: dialect.copyTo,
     close: async () => {
       await Promise.allSettled(underWay);
