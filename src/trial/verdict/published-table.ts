@@ -45,7 +45,9 @@ export function publishedPressure(view: TrialView, reading: ReadingInContext): V
   const gauge = value - view.atmosphere.value;
   const low = reading.quantity === "low-side";
   if (reading.form !== "steady") {
-    return low ? judgeSwitch(reading.form, gauge, bare) : bare("no published band", cyclingSentence);
+    return low
+      ? judgeSwitch(reading.form, gauge, bare)
+      : bare("no published band", cyclingSentence);
   }
   const expected = expectedFluid(view, reading);
   const ambient = companion(view, reading, "outside-temperature");
