@@ -10,9 +10,7 @@ const here = visit();
 /** Presses what has this name with the keyboard alone. */
 async function key(page: Page, role: "link" | "button", name: string, within = "body") {
   const target = page.locator(within).getByRole(role, { name, exact: true }).first();
-  await target.waitFor();
-  await target.focus();
-  await page.keyboard.press("Enter");
+  await target.press("Enter");
 }
 
 const card = (page: Page) => page.locator(".guide");
@@ -26,6 +24,8 @@ async function goOn(page: Page): Promise<void> {
   } else {
     if ((await card(page).getByRole("link", { name: "Go there" }).count()) > 0) {
       await key(page, "link", "Go there", ".guide");
+      // Until then what is asked for below may still be that of the page before.
+      await card(page).getByRole("link", { name: "Go there" }).waitFor({ state: "detached" });
     }
     const looked = card(page).getByRole("button", { name: "I have looked" });
     const confirm = page.getByRole("button", { name: "I confirm it" });
@@ -34,8 +34,7 @@ async function goOn(page: Page): Promise<void> {
     if ((await looked.count()) > 0) await key(page, "button", "I have looked", ".guide");
     else {
       if ((await confirm.count()) === 0) {
-        await needed.focus();
-        await page.keyboard.press("Enter");
+        await needed.press("Enter");
       }
       await key(page, "button", "I confirm it");
     }

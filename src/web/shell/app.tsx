@@ -102,7 +102,11 @@ function useFocusOnArrival(): void {
     const now = hash.value;
     if (first.current || now === was.current) return;
     was.current = now;
+    const focused = document.activeElement;
     requestAnimationFrame(() => {
+      // A hand that was quicker than the drawing is already somewhere on the new page: its next key belongs there.
+      const active = document.activeElement;
+      if (active !== focused && active !== document.body) return;
       scrollTo(0, 0);
       const target =
         document.querySelector<HTMLElement>("[data-arrive]") ??
