@@ -62,12 +62,23 @@ describe("several runs", () => {
 
 test("a fault that moves the vent alone: one sign is said, and that only the hand can confirm it", () => {
   const warm = { ...idle.readings, high: "200 psig", static: "104 psig", vent: "19 °C" };
-  const { named, suspected, sentence, faults } = resultOf({ ...system, ...idle, readings: warm });
+  const { named, suspected, sentence, faults, next } = resultOf({
+    ...{ ...system, ...idle },
+    readings: warm,
+  });
   expect([named, suspected]).toEqual(["undecided", "heat-leak"]);
   expect(sentence).toContain("One sign only: the vent temperature.");
   expect(sentence).toContain("confirm it by hand");
   expect(sentence).not.toContain("next reading");
   expect(faults[0]?.settles).toContain("By hand");
+  // While something else is as good as possible, a reading can still rule it out; then none is left that helps.
+  expect(next.length).toBeGreaterThan(0);
+  const runs = [
+    { ...idle, readings: warm },
+    { ...road, readings: { ...road.readings, vent: "17 °C" } },
+  ];
+  const hot = resultOf({ ...system, runs });
+  expect([hot.suspected, hot.next]).toEqual(["heat-leak", []]);
 });
 
 describe("what is refused", () => {

@@ -2,7 +2,7 @@ import { type Gaussian } from "../../inference/index.ts";
 import { createRunWork, type Saturation, saturationOf } from "../../vehicle/index.ts";
 import { knowledgeOf, systemIn } from "./baseline.ts";
 import { type Evidence, evidenceOf } from "./evidence.ts";
-import { signsNeeded } from "./fault-facts.ts";
+import { onlySign, signsNeeded } from "./fault-facts.ts";
 import { branchesOf, type FaultName, faultNames, type Kind } from "./hypotheses.ts";
 import { type BranchMoments, branchMoments, centresOf, momentsAt, type System } from "./moments.ts";
 import { nextReadings, type NextReading } from "./next.ts";
@@ -163,7 +163,7 @@ function viewOf(judged: Judged, request: DiagnosisRequest): Diagnosis {
     faults,
     readings: readingViews(sound, evidence),
     substitutes: substitutesIn(posterior, branches),
-    next: nextReadings(judged, leading),
+    next: hasAllItsSigns(faults) ? [] : nextReadings(judged, leading),
     leading,
     notes: notesOf(judged, request),
   };
@@ -172,12 +172,20 @@ function viewOf(judged: Judged, request: DiagnosisRequest): Diagnosis {
 /** Odds beyond this are believed of no model: what is missing then is a second sign, against a sound vehicle. */
 const nearlySure = 0.9;
 
+const lacksSign = ({ name, probability, independentSigns: signs }: FaultView): boolean =>
+  name !== "none" && probability >= nearlySure && signs < signsNeeded;
+
 function leadingTwo([first, second]: readonly FaultView[]): readonly [FaultName, FaultName] {
   if (!first || !second) throw new RangeError("there are fewer than two hypotheses");
-  const { name, probability, independentSigns: signs } = first;
-  const lacksSign = name !== "none" && probability >= nearlySure && signs < signsNeeded;
-  return [name, lacksSign ? "none" : second.name];
+  return [first.name, lacksSign(first) ? "none" : second.name];
 }
+
+/** A fault that moves one reading only has shown it: no reading of the list can be the second sign that it lacks. */
+const hasAllItsSigns = ([first]: readonly FaultView[]): boolean =>
+  first !== undefined &&
+  lacksSign(first) &&
+  first.independentSigns > 0 &&
+  onlySign(first.name) !== undefined;
 
 function faultView(name: FaultName, { posterior, sound, evidence }: Found): FaultView {
   const severity = severityRange(posterior, name);
